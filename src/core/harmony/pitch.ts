@@ -1,0 +1,101 @@
+import { Interval, Note } from 'tonal';
+
+export type Letter = 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B';
+
+/** A spelled pitch class; `alteration` in semitones, flats negative (B♭ = B, −1). */
+export type PitchClass = { readonly letter: Letter; readonly alteration: number };
+
+/** A spelled pitch; octaves change at C and C4 is middle C. */
+export type Pitch = PitchClass & { readonly octave: number };
+
+/** Key of the piano as MIDI numbers it: 0 to 127, middle C = C4 = 60. */
+export type KeyNumber = number;
+
+/** A distance in semitones. */
+export type Semitones = number;
+
+/** An interval by its short name, number then quality: `3M`, `5P`, `7m`, `-2m`. */
+export type IntervalName = string;
+
+const LETTER_SEMITONES: Readonly<Record<Letter, Semitones>> = {
+  C: 0,
+  D: 2,
+  E: 4,
+  F: 5,
+  G: 7,
+  A: 9,
+  B: 11,
+};
+
+const PITCH_CLASS_TEXT = /^([A-G])(bb|b|♭♭|♭|##|#|♯♯|♯|x|𝄪|𝄫)?$/;
+
+const ALTERATIONS: Readonly<Record<string, number>> = {
+  bb: -2,
+  '♭♭': -2,
+  '𝄫': -2,
+  b: -1,
+  '♭': -1,
+  '': 0,
+  '#': 1,
+  '♯': 1,
+  '##': 2,
+  '♯♯': 2,
+  x: 2,
+  '𝄪': 2,
+};
+
+/** Reads `B♭`, `Bb`, `F##`; undefined where the text is no pitch class. */
+export function pitchClassOf(text: string): PitchClass | undefined {
+  const match = PITCH_CLASS_TEXT.exec(text);
+  if (!match) return undefined;
+  return { letter: match[1] as Letter, alteration: ALTERATIONS[match[2] ?? ''] ?? 0 };
+}
+
+/** Letter and signs as printed: `B♭`, `F♯♯`. */
+export function formatPitchClass(pitchClass: PitchClass): string {
+  const sign = pitchClass.alteration < 0 ? '♭' : '♯';
+  return pitchClass.letter + sign.repeat(Math.abs(pitchClass.alteration));
+}
+
+/** Semitones above C, 0 to 11. */
+export function chromaOf(pitchClass: PitchClass): Semitones {
+  return (((LETTER_SEMITONES[pitchClass.letter] + pitchClass.alteration) % 12) + 12) % 12;
+}
+
+/** MIDI key number; can fall outside 0…127 for extreme octaves. B♯3 = 60 and C♭4 = 59. */
+export function keyNumberOf(pitch: Pitch): KeyNumber {
+  return 12 * (pitch.octave + 1) + LETTER_SEMITONES[pitch.letter] + pitch.alteration;
+}
+
+/** The pitch class an interval above (below for a negative interval), spelled by the interval's number. */
+export function transposePitchClass(from: PitchClass, interval: IntervalName): PitchClass {
+  const name = Note.transpose(tonalName(from), interval);
+  const moved = pitchClassFromTonal(name);
+  if (!moved) throw new Error(`no interval ${interval} from ${formatPitchClass(from)}`);
+  return moved;
+}
+
+/** The pitch an interval above (below for a negative interval), spelled by the interval's number. */
+export function transpose(pitch: Pitch, interval: IntervalName): Pitch {
+  const moved = Note.get(Note.transpose(`${tonalName(pitch)}${pitch.octave}`, interval));
+  if (moved.empty || moved.oct === undefined)
+    throw new Error(`no interval ${interval} from ${formatPitchClass(pitch)}${pitch.octave}`);
+  return { letter: moved.letter as Letter, alteration: moved.alt, octave: moved.oct };
+}
+
+/** Size of a named interval in semitones, negative downwards. */
+export function semitonesOf(interval: IntervalName): Semitones {
+  const size = Interval.semitones(interval);
+  if (Number.isNaN(size)) throw new Error(`no interval is called ${interval}`);
+  return size;
+}
+
+function tonalName(pitchClass: PitchClass): string {
+  const sign = pitchClass.alteration < 0 ? 'b' : '#';
+  return pitchClass.letter + sign.repeat(Math.abs(pitchClass.alteration));
+}
+
+function pitchClassFromTonal(name: string): PitchClass | undefined {
+  const note = Note.get(name);
+  return note.empty ? undefined : { letter: note.letter as Letter, alteration: note.alt };
+}

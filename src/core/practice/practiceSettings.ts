@@ -1,0 +1,34 @@
+import type { Chord } from '../harmony/chord.ts';
+import type { PatternId } from '../ids.ts';
+import type { TempoLadder } from './tempoLadder.ts';
+
+/** Which beats of a bar click: all, the stressed ones, the downbeat, the weak ones, or those listed (0-based felt beats). */
+export type ClickBeats = 'all' | 'groups' | 'downbeat' | 'back-beat' | readonly number[];
+
+/** `on` silences the click without forgetting the choice; `level` 0 to 1 is its share beside the band and hands. */
+export type ClickSettings = {
+  readonly on: boolean;
+  readonly beats: ClickBeats;
+  readonly level: number;
+  readonly countInBars: 0 | 1 | 2;
+};
+
+/** Which hands the tool sounds. */
+export type SoundingHands = 'left' | 'right' | 'both' | 'none';
+
+/** The one-chord drill: the held chord, the pattern (the first of the song where none is chosen), the ladder. */
+export type DrillSettings = {
+  readonly chord: Chord;
+  readonly patternId?: PatternId;
+  readonly ladder: TempoLadder;
+  /** Bars held to one pass; at least the pattern's own length is played. */
+  readonly barsPerPass: number;
+};
+
+/** Everything about practising that is saved with the song. */
+export type PracticeSettings = {
+  readonly click: ClickSettings;
+  readonly hands: SoundingHands;
+  readonly band: boolean;
+  readonly drill: DrillSettings;
+};

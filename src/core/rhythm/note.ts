@@ -1,0 +1,26 @@
+import type { KeyNumber } from '../harmony/pitch.ts';
+import type { Seconds, Ticks } from '../time/ticks.ts';
+import type { SourcePart } from './sources.ts';
+
+/** Who sounds a note: one of the hands, the click, or a part of the band. */
+export type Part = 'left' | 'right' | 'click' | SourcePart;
+
+/**
+ * One sounding note in score time. `velocity` is MIDI's, 1 to 127. Drums and the click take their
+ * key numbers from the General MIDI percussion map. `patternTick` is where in its pattern the hit
+ * stands that made it (absent for clicks).
+ */
+export type Note = {
+  readonly part: Part;
+  readonly keyNumber: KeyNumber;
+  readonly startTick: Ticks;
+  readonly durationTicks: Ticks;
+  readonly velocity: number;
+  readonly patternTick?: Ticks;
+};
+
+/** The same note in seconds from the downbeat of bar 1; negative in a count-in. */
+export type TimedNote = Omit<Note, 'startTick' | 'durationTicks'> & {
+  readonly startSec: Seconds;
+  readonly durationSec: Seconds;
+};

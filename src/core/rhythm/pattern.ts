@@ -1,0 +1,108 @@
+import type { PatternId } from '../ids.ts';
+import { barTicks, beatLengths, beatStarts, type Meter } from '../time/meter.ts';
+import type { Ticks } from '../time/ticks.ts';
+import type { Source } from './sources.ts';
+import type { Swing } from './swing.ts';
+import type { BassTone, VoiceTone } from './tones.ts';
+
+/** Steps in one beat. */
+export const DIVISIONS = [1, 2, 3, 4, 6, 8] as const;
+
+export type Division = (typeof DIVISIONS)[number];
+
+export const TOUCHES = ['ghost', 'plain', 'accent'] as const;
+
+export type Touch = (typeof TOUCHES)[number];
+
+/**
+ * One attack of one hand. `at` counts ticks from the pattern's start, unswung; `length` is how long
+ * it stands in the pattern; `held` sounds for that length, otherwise short (staccato). A hit with
+ * `anticipates` that sounds over a chord change takes the chord it leads into.
+ */
+export type Hit<Tone extends BassTone | VoiceTone = BassTone | VoiceTone> = {
+  readonly at: Ticks;
+  readonly length: Ticks;
+  readonly play: readonly Tone[];
+  readonly touch: Touch;
+  readonly held: boolean;
+  readonly anticipates?: boolean;
+};
+
+export type LeftHit = Hit<BassTone>;
+export type RightHit = Hit<VoiceTone>;
+
+/** Hits of both hands, each hand ascending with no two hits at one tick. */
+export type Hands = {
+  readonly left: readonly LeftHit[];
+  readonly right: readonly RightHit[];
+};
+
+/**
+ * A rhythm for both hands over one or more bars of one meter, free of any chord. `divisions` has
+ * one entry per felt beat of the pattern; the hits stand at ticks and the grid is a view of them.
+ * `sources` are what the band plays in the same bars. `ending`, one bar long, replaces the last
+ * bar before a section ends.
+ */
+export type Pattern = Hands & {
+  readonly id: PatternId;
+  readonly name: string;
+  readonly meter: Meter;
+  readonly bars: number;
+  readonly divisions: readonly Division[];
+  readonly swing: Swing;
+  readonly sources: readonly Source[];
+  readonly ending?: Hands;
+};
+
+/** Length of the whole pattern in ticks, ending not counted. */
+export function patternTicks(pattern: Pick<Pattern, 'meter' | 'bars'>): Ticks {
+  return pattern.bars * barTicks(pattern.meter);
+}
+
+/** One felt beat of a pattern: where it starts, how long it is, into how many steps it is divided. */
+export type PatternBeat = {
+  readonly bar: number;
+  readonly beat: number;
+  readonly start: Ticks;
+  readonly length: Ticks;
+  readonly division: Division;
+};
+
+/** All felt beats of the pattern in order, with their divisions; a missing division counts as 1. */
+export function patternBeats(
+  pattern: Pick<Pattern, 'meter' | 'bars' | 'divisions'>,
+): PatternBeat[] {
+  const starts = beatStarts(pattern.meter);
+  const lengths = beatLengths(pattern.meter);
+  return Array.from({ length: pattern.bars }, (_, bar) =>
+    starts.map((start, beat) => ({
+      bar,
+      beat,
+      start: bar * barTicks(pattern.meter) + start,
+      length: lengths[beat]!,
+      division: pattern.divisions[bar * starts.length + beat] ?? (1 as const),
+    })),
+  ).flat();
+}
+
+/** One place of the grid; `index` counts within its beat. */
+export type Step = {
+  readonly at: Ticks;
+  readonly length: Ticks;
+  readonly index: number;
+  readonly beat: PatternBeat;
+};
+
+/** Every step of the pattern's grid in order, end to end. */
+export function patternSteps(pattern: Pick<Pattern, 'meter' | 'bars' | 'divisions'>): Step[] {
+  return patternBeats(pattern).flatMap((beat) =>
+    Array.from({ length: beat.division }, (_, index) => ({
+      at: beat.start + Math.round((index * beat.length) / beat.division),
+      length:
+        Math.round(((index + 1) * beat.length) / beat.division) -
+        Math.round((index * beat.length) / beat.division),
+      index,
+      beat,
+    })),
+  );
+}

@@ -1,0 +1,74 @@
+import type { Chord } from '../harmony/chord.ts';
+import type { Key } from '../harmony/key.ts';
+import type { KeyNumber } from '../harmony/pitch.ts';
+import type { FormEntryId, PatternId, SectionId } from '../ids.ts';
+import type { Meter } from '../time/meter.ts';
+import type { Tempo } from '../time/tempoMap.ts';
+import type { Ticks } from '../time/ticks.ts';
+
+export const SECTION_KINDS = [
+  'intro',
+  'verse',
+  'pre-chorus',
+  'chorus',
+  'post-chorus',
+  'bridge',
+  'solo',
+  'interlude',
+  'outro',
+] as const;
+
+export type SectionKind = (typeof SECTION_KINDS)[number];
+
+/** Washes a section can be printed on; each has its own hatching so that colour is never the only sign. */
+export const WASHES = ['straw', 'clay', 'moss', 'slate', 'plum', 'rust'] as const;
+
+export type Wash = (typeof WASHES)[number];
+
+/**
+ * One chord change and how long it lasts. Slots lie end to end from the section's start.
+ * `fixedKeys`: the key numbers the player wants for it, low to high; the optimiser keeps them.
+ */
+export type ChordSlot = {
+  readonly chord: Chord | 'no-chord';
+  readonly durationTicks: Ticks;
+  readonly fixedKeys?: {
+    readonly left: readonly KeyNumber[];
+    readonly right: readonly KeyNumber[];
+  };
+};
+
+/** In this one bar of the section (0-based) another meter holds. */
+export type BarMeter = { readonly bar: number; readonly meter: Meter };
+
+/**
+ * A part of the song, written once however often it returns. Its bars follow from the slots'
+ * total length: bars of `meter`, except those that `barMeters` (ascending) gives another one.
+ */
+export type Section = {
+  readonly id: SectionId;
+  readonly name: string;
+  readonly kind: SectionKind;
+  readonly wash: Wash;
+  readonly meter: Meter;
+  readonly barMeters: readonly BarMeter[];
+  readonly slots: readonly ChordSlot[];
+  readonly patternId?: PatternId;
+};
+
+/** One place in the playing order. `patternId` makes this return differ from the section's own pattern. */
+export type FormEntry = {
+  readonly id: FormEntryId;
+  readonly sectionId: SectionId;
+  readonly patternId?: PatternId;
+};
+
+export type Song = {
+  readonly title: string;
+  readonly key: Key;
+  /** Counts the felt beat of the meter the song starts in. Other meters keep its note values. */
+  readonly tempo: Tempo;
+  readonly sections: readonly Section[];
+  readonly form: readonly FormEntry[];
+  readonly notes: string;
+};
