@@ -46,6 +46,18 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          name: 'bench',
+          environment: 'node',
+          include: process.env['BENCH'] ? ['tests/bench/**/*.bench.ts'] : [],
+          passWithNoTests: true,
+          testTimeout: 300_000,
+          fileParallelism: false,
+          disableConsoleIntercept: true,
+        },
+      },
+      {
+        extends: true,
+        test: {
           name: 'e2e',
           environment: 'node',
           include: ['tests/e2e/**/*.test.ts'],

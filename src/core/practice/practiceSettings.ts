@@ -23,6 +23,8 @@ export type DrillSettings = {
   readonly ladder: TempoLadder;
   /** Bars held to one pass; at least the pattern's own length is played. */
   readonly barsPerPass: number;
+  /** Whether the count-in comes once at the start or again at each new rung, to hear its tempo first. */
+  readonly countInAt: 'start' | 'every-rung';
 };
 
 /** Everything about practising that is saved with the song. */
