@@ -1,8 +1,10 @@
 import type { Chord } from '../harmony/chord.ts';
 import type { FormEntryId, PatternId, SectionId } from '../ids.ts';
 import type { Meter } from '../time/meter.ts';
+import type { TempoMap } from '../time/tempoMap.ts';
 import type { Ticks } from '../time/ticks.ts';
-import type { ChordSlot } from './song.ts';
+import { type Playing, playingsOf, sectionBars, sectionTicks, unfoldForm } from './form.ts';
+import type { ChordSlot, Song } from './song.ts';
 
 /** One bar as it is played. `section` indexes `Timeline.sections`; `barInSection` is 0-based. */
 export type TimelineBar = {
@@ -41,3 +43,91 @@ export type Timeline = {
   readonly sections: readonly SectionSpan[];
   readonly lengthTicks: Ticks;
 };
+
+function sectionSpans(playings: readonly Playing[]): SectionSpan[] {
+  let startTick = 0;
+  return playings.map(({ entry, section, repeat }) => {
+    const patternId = entry.patternId ?? section.patternId;
+    const span: SectionSpan = {
+      startTick,
+      endTick: startTick + sectionTicks(section),
+      sectionId: section.id,
+      name: section.name,
+      formEntryId: entry.id,
+      repeat,
+      bars: sectionBars(section).length,
+      ...(patternId === undefined ? {} : { patternId }),
+    };
+    startTick = span.endTick;
+    return span;
+  });
+}
+
+function chordSpans(slots: readonly ChordSlot[], section: number, from: Ticks): ChordSpan[] {
+  let startTick = from;
+  return slots.map(({ chord, durationTicks, fixedKeys }, slot) => {
+    const endTick = startTick + durationTicks;
+    const span = { startTick, endTick, chord, section, slot, ...(fixedKeys ? { fixedKeys } : {}) };
+    startTick = endTick;
+    return span;
+  });
+}
+
+/**
+ * The song laid out in playing order from tick 0: its bars, its chords as they are written (a chord
+ * that comes again stays a change of its own) and the playings of its sections, each with the
+ * pattern of its form entry or else of its section. Sections that are not played give nothing; a
+ * song without form entries has length 0. Throws where `unfoldForm` does.
+ */
+export function timelineOf(song: Pick<Song, 'sections' | 'form'>): Timeline {
+  const playings = playingsOf(song);
+  const sections = sectionSpans(playings);
+  return {
+    bars: unfoldForm(song).map(({ startTick, meter, entry, barInSection }) => ({
+      startTick,
+      meter,
+      section: entry,
+      barInSection,
+    })),
+    chords: playings.flatMap(({ section }, i) =>
+      chordSpans(section.slots, i, sections[i]?.startTick ?? 0),
+    ),
+    sections,
+    lengthTicks: sections.at(-1)?.endTick ?? 0,
+  };
+}
+
+/** Place of the last of `spans` that starts at or before `tick`, −1 if none does. `spans` ascend. */
+function lastStarted(spans: readonly { readonly startTick: Ticks }[], tick: Ticks): number {
+  let low = 0;
+  let high = spans.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (spans[middle]!.startTick <= tick) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+/** The chord that is written at a tick, its first tick included, its last excluded; undefined outside the timeline. */
+export function chordAt(timeline: Timeline, tick: Ticks): ChordSpan | undefined {
+  const span = timeline.chords[lastStarted(timeline.chords, tick)];
+  return span && tick < span.endTick ? span : undefined;
+}
+
+/** The bar in which a tick lies; undefined outside the timeline. */
+export function barAt(timeline: Timeline, tick: Ticks): TimelineBar | undefined {
+  return tick < timeline.lengthTicks ? timeline.bars[lastStarted(timeline.bars, tick)] : undefined;
+}
+
+/** The playing of a section in which a tick lies; undefined outside the timeline. */
+export function sectionAt(timeline: Timeline, tick: Ticks): SectionSpan | undefined {
+  return tick < timeline.lengthTicks
+    ? timeline.sections[lastStarted(timeline.sections, tick)]
+    : undefined;
+}
+
+/** When everything sounds: the song's one tempo from beginning to end; note values keep it through every meter. */
+export function tempoMapOf(song: Pick<Song, 'tempo'>): TempoMap {
+  return [{ tick: 0, tempo: song.tempo }];
+}

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { sectionBars, unfoldForm } from '../../../src/core/song/form.ts';
+import { meter, section, slotsOfTicks, song } from '../../support/music.ts';
+
+const verse = section('verse', { slots: slotsOfTicks(1920, 1920) });
+const waltz = section('waltz', { meter: meter('3/4'), slots: slotsOfTicks(1440) });
+
+describe('the bars of a section', () => {
+  it('follow from the length of its slots and its meter', () =>
+    expect(
+      sectionBars(section('a', { meter: meter('6/8'), slots: slotsOfTicks(2880, 1440) })),
+    ).toEqual([0, 1440, 2880].map((startTick) => ({ startTick, meter: meter('6/8') }))));
+
+  it('take another meter where the section says so, for that bar only', () => {
+    const bars = sectionBars(
+      section('a', {
+        barMeters: [{ bar: 1, meter: meter('2/4') }],
+        slots: slotsOfTicks(1920, 960, 1920),
+      }),
+    );
+    expect(bars.map((bar) => [bar.startTick, bar.meter.beats])).toEqual([
+      [0, 4],
+      [1920, 2],
+      [2880, 4],
+    ]);
+  });
+
+  it('are none where there are no slots', () => expect(sectionBars(section('a'))).toEqual([]));
+
+  it('must be filled: the error names the section', () =>
+    expect(() => sectionBars(section('bridge', { slots: slotsOfTicks(1920, 480) }))).toThrow(
+      '“bridge” end 1440 ticks before a bar does',
+    ));
+});
+
+describe('unfolding the form', () => {
+  it('plays a section that returns again and counts its returns', () => {
+    const bars = unfoldForm(song([verse, waltz], 'verse waltz verse'));
+    expect(bars.map((b) => [b.startTick, b.entry, b.sectionId, b.repeat, b.barInSection])).toEqual([
+      [0, 0, 'verse', 0, 0],
+      [1920, 0, 'verse', 0, 1],
+      [3840, 1, 'waltz', 0, 0],
+      [5280, 2, 'verse', 1, 0],
+      [7200, 2, 'verse', 1, 1],
+    ]);
+  });
+
+  it('gives no bars without form entries', () => expect(unfoldForm(song([verse], ''))).toEqual([]));
+
+  it('rejects a form that plays a section that is not there', () =>
+    expect(() => unfoldForm(song([verse], 'chorus'))).toThrow('not there: chorus'));
+});

@@ -1,0 +1,76 @@
+import type { Chord } from '../../src/core/harmony/chord.ts';
+import type { Key } from '../../src/core/harmony/key.ts';
+import { type PitchClass, pitchClassOf } from '../../src/core/harmony/pitch.ts';
+import type { Result } from '../../src/core/result.ts';
+import type { ChordSlot, Section, Song } from '../../src/core/song/song.ts';
+import { type Meter, parseMeter } from '../../src/core/time/meter.ts';
+
+/** The value of a result that must be one; a test that builds its input from bad text fails here. */
+export function valueOf<T, E>(result: Result<T, E>): T {
+  if (!result.ok) throw new Error(JSON.stringify(result.error));
+  return result.value;
+}
+
+/** The error of a result that must be one. */
+export function errorOf<T, E>(result: Result<T, E>): E {
+  if (result.ok) throw new Error(`expected an error, found ${JSON.stringify(result.value)}`);
+  return result.error;
+}
+
+/** `meter('7/8')`, `meter('3+2+2/8')`. */
+export function meter(text: string): Meter {
+  return valueOf(parseMeter(text));
+}
+
+/** `pitchClass('B♭')`. */
+export function pitchClass(text: string): PitchClass {
+  const found = pitchClassOf(text);
+  if (!found) throw new Error(`no pitch class: ${text}`);
+  return found;
+}
+
+/** `majorKey('E♭')`. */
+export function majorKey(tonic: string): Key {
+  return { tonic: pitchClass(tonic), mode: 'major' };
+}
+
+/** `minorKey('F♯')`. */
+export function minorKey(tonic: string): Key {
+  return { tonic: pitchClass(tonic), mode: 'minor' };
+}
+
+/** Slots of so many ticks each on one and the same chord, where the chords do not matter. */
+export function slotsOfTicks(...lengths: readonly number[]): ChordSlot[] {
+  const chord: Chord = { root: pitchClass('C'), quality: 'major', tensions: [] };
+  return lengths.map((durationTicks) => ({ chord, durationTicks }));
+}
+
+/** A section in 4/4 without chords, named and identified by `id`, with what `parts` says instead. */
+export function section(id: string, parts: Partial<Section> = {}): Section {
+  return {
+    id,
+    name: id,
+    kind: 'verse',
+    wash: 'straw',
+    meter: meter('4/4'),
+    barMeters: [],
+    slots: [],
+    ...parts,
+  };
+}
+
+/** A song in C at 120 that plays the sections as `form` names them: `song([verse, chorus], 'verse chorus verse')`. */
+export function song(sections: readonly Section[], form: string, parts: Partial<Song> = {}): Song {
+  return {
+    title: 'Test song',
+    key: majorKey('C'),
+    tempo: { bpm: 120, beatTicks: 480 },
+    sections,
+    form: form
+      .split(/\s+/)
+      .filter(Boolean)
+      .map((sectionId, place) => ({ id: `entry ${place}`, sectionId })),
+    notes: '',
+    ...parts,
+  };
+}
