@@ -1,4 +1,5 @@
 import type { Chord } from '../../src/core/harmony/chord.ts';
+import { parseChordSymbol } from '../../src/core/harmony/chordSymbol.ts';
 import type { Key } from '../../src/core/harmony/key.ts';
 import { type PitchClass, pitchClassOf } from '../../src/core/harmony/pitch.ts';
 import type { Result } from '../../src/core/result.ts';
@@ -29,6 +30,11 @@ export function pitchClass(text: string): PitchClass {
   return found;
 }
 
+/** `chord('Am7/G')`. */
+export function chord(symbol: string): Chord {
+  return valueOf(parseChordSymbol(symbol));
+}
+
 /** `majorKey('E♭')`. */
 export function majorKey(tonic: string): Key {
   return { tonic: pitchClass(tonic), mode: 'major' };
@@ -41,8 +47,7 @@ export function minorKey(tonic: string): Key {
 
 /** Slots of so many ticks each on one and the same chord, where the chords do not matter. */
 export function slotsOfTicks(...lengths: readonly number[]): ChordSlot[] {
-  const chord: Chord = { root: pitchClass('C'), quality: 'major', tensions: [] };
-  return lengths.map((durationTicks) => ({ chord, durationTicks }));
+  return lengths.map((durationTicks) => ({ chord: chord('C'), durationTicks }));
 }
 
 /** A section in 4/4 without chords, named and identified by `id`, with what `parts` says instead. */

@@ -57,6 +57,11 @@ export function formatPitchClass(pitchClass: PitchClass): string {
   return pitchClass.letter + sign.repeat(Math.abs(pitchClass.alteration));
 }
 
+/** Whether letter and signs agree: C♯ and D♭ differ. */
+export function samePitchClass(a: PitchClass, b: PitchClass): boolean {
+  return a.letter === b.letter && a.alteration === b.alteration;
+}
+
 /** Semitones above C, 0 to 11. */
 export function chromaOf(pitchClass: PitchClass): Semitones {
   return (((LETTER_SEMITONES[pitchClass.letter] + pitchClass.alteration) % 12) + 12) % 12;
