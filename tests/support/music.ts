@@ -3,6 +3,7 @@ import { parseChordSymbol } from '../../src/core/harmony/chordSymbol.ts';
 import type { Key } from '../../src/core/harmony/key.ts';
 import { type PitchClass, pitchClassOf } from '../../src/core/harmony/pitch.ts';
 import type { Result } from '../../src/core/result.ts';
+import { parseChart } from '../../src/core/song/chart.ts';
 import type { ChordSlot, Section, Song } from '../../src/core/song/song.ts';
 import { type Meter, parseMeter } from '../../src/core/time/meter.ts';
 
@@ -43,6 +44,11 @@ export function majorKey(tonic: string): Key {
 /** `minorKey('F♯')`. */
 export function minorKey(tonic: string): Key {
   return { tonic: pitchClass(tonic), mode: 'minor' };
+}
+
+/** `slots('| C / F G |')` in 4/4, or in the meter that is named. */
+export function slots(chart: string, meterText = '4/4'): readonly ChordSlot[] {
+  return valueOf(parseChart(chart, meter(meterText)));
 }
 
 /** Slots of so many ticks each on one and the same chord, where the chords do not matter. */

@@ -71,14 +71,18 @@ export function parseMeter(text: string): Result<Meter, MeterError> {
   return ok({ beats, unit, groups });
 }
 
-/** The meter as `parseMeter` reads it back: `4/4`; unusual groups are written out, `3+2+2/8`. */
+/**
+ * The meter as `parseMeter` reads it back, without spaces: `4/4`; unusual groups are written out,
+ * `3+2+2/8`, a single unusual one in brackets, `4/4(4)`.
+ */
 export function formatMeter(meter: Meter): string {
   const usual = usualGroups(meter.beats, meter.unit);
   const isUsual =
     usual.length === meter.groups.length && usual.every((g, i) => g === meter.groups[i]);
-  return isUsual
-    ? `${meter.beats}/${meter.unit}`
-    : `${meter.beats}/${meter.unit} (${meter.groups.join('+')})`;
+  if (isUsual) return `${meter.beats}/${meter.unit}`;
+  return meter.groups.length > 1
+    ? `${meter.groups.join('+')}/${meter.unit}`
+    : `${meter.beats}/${meter.unit}(${meter.beats})`;
 }
 
 export function sameMeter(a: Meter, b: Meter): boolean {
