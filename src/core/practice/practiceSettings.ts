@@ -1,9 +1,7 @@
 import type { Chord } from '../harmony/chord.ts';
 import type { PatternId } from '../ids.ts';
+import type { ClickBeats } from '../rhythm/click.ts';
 import type { TempoLadder } from './tempoLadder.ts';
-
-/** Which beats of a bar click: all, the stressed ones, the downbeat, the weak ones, or those listed (0-based felt beats). */
-export type ClickBeats = 'all' | 'groups' | 'downbeat' | 'back-beat' | readonly number[];
 
 /** `on` silences the click without forgetting the choice; `level` 0 to 1 is its share beside the band and hands. */
 export type ClickSettings = {

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { swungTick, takesSwing } from '../../../src/core/rhythm/swing.ts';
 import { meter } from '../../support/music.ts';
