@@ -58,11 +58,12 @@ function hitsOf<Tone extends BassTone | VoiceTone>(
   if (text.length !== steps.length)
     throw new Error(`${steps.length} steps wanted, ${text.length} signs found in ${text}`);
   const end = steps.at(-1)!.at + steps.at(-1)!.length;
-  return [...text].flatMap((sign, i) => {
+  const written = text.split('');
+  return written.flatMap((sign, i) => {
     const tone = signs[sign];
     if (!tone && sign !== '-' && sign !== '.') throw new Error(`no tone is written ${sign}`);
     if (!tone) return [];
-    const next = [...text].findIndex((other, j) => j > i && other !== '-');
+    const next = written.findIndex((other, j) => j > i && other !== '-');
     const until = next < 0 ? end : steps[next]!.at;
     return [
       { at: steps[i]!.at, length: until - steps[i]!.at, play: [tone], touch: 'plain', held: true },

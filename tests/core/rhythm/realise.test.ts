@@ -1,0 +1,415 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Pattern } from '../../../src/core/rhythm/pattern.ts';
+import { onlyWhereMeterFits, patternForBar } from '../../../src/core/rhythm/patternAt.ts';
+import { type RealiseOptions, realise } from '../../../src/core/rhythm/realise.ts';
+import { type Timeline, timelineOf } from '../../../src/core/song/timeline.ts';
+import { errorOf, meter, section, slots, song, valueOf } from '../../support/music.ts';
+import {
+  chartTimeline,
+  noteLines,
+  pattern,
+  plainVoicings,
+  sectionsTimeline,
+} from '../../support/patterns.ts';
+
+function played(timeline: Timeline, p: Pattern | undefined, options: RealiseOptions = {}) {
+  return valueOf(realise(timeline, plainVoicings(timeline), () => p, options));
+}
+
+function left(chart: string, p: Pattern, options: RealiseOptions = {}) {
+  return noteLines(played(chartTimeline(chart), p, options), 'left');
+}
+
+function right(chart: string, p: Pattern, options: RealiseOptions = {}) {
+  return noteLines(played(chartTimeline(chart), p, options), 'right');
+}
+
+/** A pattern whose hits of one hand are changed alike. */
+function withHits(p: Pattern, change: Partial<Pattern['left'][number]>): Pattern {
+  return {
+    ...p,
+    left: p.left.map((hit) => ({ ...hit, ...change })),
+    right: p.right.map((hit) => ({ ...hit, ...change, play: hit.play })),
+  };
+}
+
+describe('a pattern over one chord', () => {
+  it('gives the hands their notes, sorted by start and key', () =>
+    expect(
+      noteLines(
+        played(chartTimeline('| C |'), pattern('4/4', { left: 'R---5---', right: '..C---C-' })),
+      ),
+    ).toEqual([
+      '0+960 36',
+      '480+960 60',
+      '480+960 64',
+      '480+960 67',
+      '960+960 43',
+      '1440+480 60',
+      '1440+480 64',
+      '1440+480 67',
+    ]));
+
+  it('goes round and round', () =>
+    expect(
+      noteLines(played(chartTimeline('| C | F |', '2/4'), pattern('2/4', { left: 'R5' }))),
+    ).toEqual(['0+480 36', '480+480 43', '960+480 41', '1440+480 48']));
+});
+
+describe('which bar of the pattern is played', () => {
+  const twoBars = pattern('4/4', { left: 'R---5---' }, { bars: 2 });
+
+  it('follows one another and comes round', () =>
+    expect(left('| C | C | C |', twoBars)).toEqual(['0+1920 36', '1920+1920 43', '3840+1920 36']));
+
+  it('starts over with every section, which cuts it short', () =>
+    expect(noteLines(played(sectionsTimeline('| C | C | C |', '| C | C |'), twoBars))).toEqual([
+      '0+1920 36',
+      '1920+1920 43',
+      '3840+1920 36',
+      '5760+1920 36',
+      '7680+1920 43',
+    ]));
+
+  it('starts over when the pattern changes and after bars of rest', () => {
+    const timeline = chartTimeline('| C | C | C | C | C |');
+    const other = pattern('4/4', { left: '8---' }, { id: 'other' });
+    const plan = [twoBars, other, twoBars, undefined, twoBars];
+    const notes = valueOf(realise(timeline, plainVoicings(timeline), (_bar, i) => plan[i]));
+    expect(noteLines(notes)).toEqual(['0+1920 36', '1920+1920 48', '3840+1920 36', '7680+1920 36']);
+  });
+
+  it('says in patternTick where in the pattern a hit stands', () =>
+    expect(played(chartTimeline('| C | C | C |'), twoBars).map((note) => note.patternTick)).toEqual(
+      [0, 1920, 0],
+    ));
+
+  it('is refused in a bar of another meter', () => {
+    const verse = section('verse', {
+      barMeters: [{ bar: 1, meter: meter('2/4') }],
+      slots: [...slots('| C |'), { chord: 'no-chord', durationTicks: 960 }, ...slots('| C |')],
+    });
+    const timeline = timelineOf(song([verse], 'verse'));
+    const voicings = plainVoicings(timeline);
+    expect(errorOf(realise(timeline, voicings, () => twoBars))).toEqual({
+      kind: 'no-pattern-for-meter',
+      bar: 1,
+    });
+    const fitting = realise(
+      timeline,
+      voicings,
+      onlyWhereMeterFits(() => twoBars),
+    );
+    expect(noteLines(valueOf(fitting))).toEqual(['0+1920 36', '2880+1920 36']);
+  });
+
+  it('is refused where the same beats are grouped otherwise', () => {
+    const timeline = chartTimeline('| C |', '7/8');
+    const p = pattern('3+2+2/8', { left: 'RRR' });
+    expect(errorOf(realise(timeline, plainVoicings(timeline), () => p))).toEqual({
+      kind: 'no-pattern-for-meter',
+      bar: 0,
+    });
+  });
+});
+
+describe('an ending', () => {
+  const p = pattern('4/4', { left: 'R---R---', ending: { left: 'R-5-' } }, { bars: 2 });
+
+  it('replaces the last bar of each section', () =>
+    expect(noteLines(played(sectionsTimeline('| C | C |', '| C |'), p))).toEqual([
+      '0+1920 36',
+      '1920+960 36',
+      '2880+960 43',
+      '3840+960 36',
+      '4800+960 43',
+    ]));
+
+  it('is counted on from the end of the pattern', () =>
+    expect(played(chartTimeline('| C | C |'), p).map((note) => note.patternTick)).toEqual([
+      0, 3840, 4800,
+    ]));
+});
+
+describe('a chord that changes', () => {
+  const whole = pattern('4/4', { left: 'R---', right: 'C---' });
+
+  it('is struck again in a held hit with a beat or more to go', () =>
+    expect(left('| C / F / |', whole)).toEqual(['0+960 36', '960+960 41']));
+
+  it('is struck again on the last beat too', () =>
+    expect(left('| C / / F |', whole)).toEqual(['0+1440 36', '1440+480 41']));
+
+  it('ends a hit of which less than a beat is left', () =>
+    expect(left('| C F |', pattern('4/4', { left: '..R--...' }))).toEqual(['480+480 36']));
+
+  it('is struck again at every change while the hit lasts', () =>
+    expect(left('| C F G / |', whole)).toEqual(['0+480 36', '480+480 41', '960+960 43']));
+
+  it('leaves a note that stays the same sounding', () =>
+    expect(left('| C / Am/C / |', whole)).toEqual(['0+1920 36']));
+
+  it('does not touch a short hit that is over before', () =>
+    expect(left('| C / F / |', withHits(whole, { held: false }))).toEqual(['0+240 36']));
+
+  it('counts the felt beat of the meter', () => {
+    const timeline = chartTimeline('| C F |', '6/8');
+    const long = pattern('6/8', { left: '...R--' });
+    expect(noteLines(played(timeline, long))).toEqual(['720+720 41']);
+    const tied: Pattern = { ...long, left: [{ ...long.left[0]!, at: 480, length: 720 }] };
+    expect(noteLines(played(timeline, tied))).toEqual(['480+240 36']);
+  });
+
+  it('is played by hits that start with it', () =>
+    expect(left('| C F G Am |', pattern('4/4', { left: 'RRRR' }))).toEqual([
+      '0+480 36',
+      '480+480 41',
+      '960+480 43',
+      '1440+480 45',
+    ]));
+});
+
+/** The root on the last eighth of a bar, so many ticks long, anticipating. */
+function pushed(length: number): Pattern {
+  const p = pattern('4/4', { left: '.......R' });
+  return { ...p, left: [{ ...p.left[0]!, length, anticipates: true }] };
+}
+
+describe('a hit that anticipates', () => {
+  it('takes the chord it leads into from its start, over the bar line', () =>
+    expect(left('| C | F |', pushed(720))).toEqual(['1680+720 41', '3600+240 41']));
+
+  it('takes it when it ends where the chord changes', () =>
+    expect(left('| C | F |', pushed(240))).toEqual(['1680+240 41', '3600+240 41']));
+
+  it('keeps its chord when it ends before', () =>
+    expect(left('| C | F |', pushed(120))).toEqual(['1680+120 36', '3600+120 41']));
+
+  it('leads into the next section', () =>
+    expect(noteLines(played(sectionsTimeline('| C |', '| F |'), pushed(480)))).toEqual([
+      '1680+480 41',
+      '3600+240 41',
+    ]));
+
+  it('leads round the end into the first chord only in a loop, and sounds on there', () => {
+    expect(left('| C | F |', pushed(720), { loop: true })).toEqual(['1680+720 41', '3600+720 36']);
+  });
+
+  it('keeps its own chord before N.C.', () =>
+    expect(left('| C | N.C. |', pushed(720))).toEqual(['1680+240 36']));
+});
+
+describe('where hits end', () => {
+  const tied = (() => {
+    const p = pattern('4/4', { left: 'R.....R.' });
+    return { ...p, left: p.left.map((hit) => ({ ...hit, length: 720 })) };
+  })();
+
+  it('lets a tie over a bar line inside a run sound on', () =>
+    expect(left('| C | C / F / |', { ...tied, left: tied.left.slice(1) })).toEqual([
+      '1440+720 36',
+      '3360+480 41',
+    ]));
+
+  it('gives way to the first hit after a seam', () => {
+    const timeline = chartTimeline('| C | C |');
+    const other = pattern('4/4', { left: '.5--' }, { id: 'other' });
+    const notes = realise(timeline, plainVoicings(timeline), (_bar, i) => [tied, other][i]);
+    expect(noteLines(valueOf(notes))).toEqual(['0+720 36', '1440+720 36', '2400+1440 43']);
+  });
+
+  it('ends at bars of rest, at N.C. and at the end of the timeline', () => {
+    const timeline = chartTimeline('| C | C | C | N.C. |');
+    const notes = realise(
+      timeline,
+      plainVoicings(timeline),
+      (_bar, i) => [tied, undefined, tied, tied][i],
+    );
+    expect(noteLines(valueOf(notes))).toEqual([
+      '0+720 36',
+      '1440+480 36',
+      '3840+720 36',
+      '5280+480 36',
+    ]);
+  });
+
+  it('never strikes a key that the hand still holds', () => {
+    const p = pattern('4/4', { left: 'R-R-' });
+    const overlapping = { ...p, left: p.left.map((hit) => ({ ...hit, length: 1400 })) };
+    expect(left('| C |', overlapping)).toEqual(['0+960 36', '960+960 36']);
+  });
+
+  it('in a loop gives way to the first hit of the next time round', () =>
+    expect(left('| C |', tied, { loop: true })).toEqual(['0+720 36', '1440+480 36']));
+});
+
+describe('N.C.', () => {
+  it('is rest for both hands', () =>
+    expect(
+      noteLines(played(chartTimeline('| N.C. |'), pattern('4/4', { left: 'RRRR', right: 'CCCC' }))),
+    ).toEqual([]));
+
+  it('is over with the next chord, which a long hit then strikes', () =>
+    expect(left('| N.C. / F / |', pattern('4/4', { left: 'R---' }))).toEqual(['960+960 41']));
+});
+
+describe('an approach note', () => {
+  const p = pattern('4/4', { left: 'R--a' });
+
+  it('lies a semitone under the bass that comes next', () =>
+    expect(left('| C | F |', p)).toEqual([
+      '0+1440 36',
+      '1440+480 40',
+      '1920+1440 41',
+      '3360+480 40',
+    ]));
+
+  it('leads back into the first chord of a loop', () =>
+    expect(left('| C | F |', p, { loop: true }).at(-1)).toBe('3360+480 35'));
+
+  it('leads into the same chord where that goes on', () =>
+    expect(left('| C / / / | % | F |', p)[1]).toBe('1440+480 35'));
+});
+
+describe('touch', () => {
+  it('is loudness, the left hand a little under the right', () => {
+    const p = pattern('4/4', { left: 'RRR.', right: 'TTT.' });
+    const touches = ['ghost', 'plain', 'accent'] as const;
+    const touched: Pattern = {
+      ...p,
+      left: p.left.map((hit, i) => ({ ...hit, touch: touches[i]! })),
+      right: p.right.map((hit, i) => ({ ...hit, touch: touches[i]! })),
+    };
+    const notes = played(chartTimeline('| C |'), touched);
+    const velocities = (part: string) =>
+      notes.filter((note) => note.part === part).map((note) => note.velocity);
+    expect(velocities('left')).toEqual([40, 66, 88]);
+    expect(velocities('right')).toEqual([44, 72, 96]);
+  });
+
+  it('short is half the length, an eighth at the most', () =>
+    expect(
+      right('| C |', withHits(pattern('4/4', { right: 'TTT---..' }), { held: false })),
+    ).toEqual(['0+120 67', '240+120 67', '480+240 67']));
+});
+
+describe('swing', () => {
+  const eighths = pattern('4/4', { right: 'TTTTTTTT' }, { swing: { level: 'eighth', ratio: 2 } });
+
+  it('moves both ends of a note', () =>
+    expect(right('| C |', eighths).slice(0, 3)).toEqual(['0+320 67', '320+160 67', '480+320 67']));
+
+  it('leaves a beat in triplets alone', () => {
+    const p = pattern(
+      '4/4',
+      { right: 'TTTTT----' },
+      { divisions: [2, 3, 2, 2], swing: { level: 'eighth', ratio: 2 } },
+    );
+    expect(right('| C |', p)).toEqual([
+      '0+320 67',
+      '320+160 67',
+      '480+160 67',
+      '640+160 67',
+      '800+1120 67',
+    ]);
+  });
+
+  it('moves a chord change on the off-beat with it', () => {
+    const timeline = chartTimeline('| C |');
+    const offBeat: Timeline = {
+      ...timeline,
+      chords: [
+        { ...timeline.chords[0]!, endTick: 720 },
+        { ...chartTimeline('| F |').chords[0]!, startTick: 720 },
+      ],
+    };
+    const p = pattern('4/4', { right: 'T-------' }, { swing: { level: 'eighth', ratio: 2 } });
+    expect(noteLines(played(offBeat, p))).toEqual(['0+800 67', '800+1120 72']);
+  });
+});
+
+describe('the patterns of a project', () => {
+  const timeline = timelineOf(
+    song(
+      [
+        section('verse', { slots: slots('| C |'), patternId: 'calm' }),
+        section('chorus', { slots: slots('| F |'), patternId: 'gone' }),
+        section('intro', { slots: slots('| G |') }),
+      ],
+      'intro verse chorus',
+    ),
+  );
+  const calm = pattern('4/4', { left: 'R---' }, { id: 'calm' });
+
+  it('are those their sections name; other sections rest', () => {
+    const patternAt = patternForBar([calm], timeline);
+    expect(timeline.bars.map((bar, i) => patternAt(bar, i)?.id)).toEqual([
+      undefined,
+      'calm',
+      undefined,
+    ]);
+  });
+});
+
+describe('laws of realising', () => {
+  const anyPattern = fc
+    .record({
+      left: fc.array(fc.constantFrom('R', '5', '8', 'v', 'a', '-', '.'), {
+        minLength: 16,
+        maxLength: 16,
+      }),
+      right: fc.array(fc.constantFrom('C', 'T', '1', '5', '-', '.'), {
+        minLength: 16,
+        maxLength: 16,
+      }),
+      ratio: fc.constantFrom(1, 1.5, 2, 3),
+      stretch: fc.integer({ min: 0, max: 900 }),
+      anticipates: fc.boolean(),
+    })
+    .map(({ left: l, right: r, ratio, stretch, anticipates }) => {
+      const p = pattern(
+        '4/4',
+        { left: l.join(''), right: r.join('') },
+        { bars: 2, swing: { level: 'eighth', ratio } },
+      );
+      return {
+        ...p,
+        left: p.left.map((hit) => ({ ...hit, length: hit.length + stretch, anticipates })),
+      };
+    });
+  const anyChart = fc.constantFrom('| C / F G |', '| C | N.C. / Am / | F | G |', '| C F | G |');
+
+  it('starts every note inside the timeline, ends it there and never overlaps one key of a hand', () =>
+    fc.assert(
+      fc.property(anyPattern, anyChart, (p, chart) => {
+        const timeline = chartTimeline(chart);
+        const notes = played(timeline, p);
+        for (const [i, note] of notes.entries()) {
+          expect(Number.isInteger(note.startTick) && Number.isInteger(note.durationTicks)).toBe(
+            true,
+          );
+          expect(note.durationTicks).toBeGreaterThan(0);
+          expect(note.startTick).toBeGreaterThanOrEqual(0);
+          expect(note.startTick + note.durationTicks).toBeLessThanOrEqual(timeline.lengthTicks);
+          const later = notes
+            .slice(i + 1)
+            .find((other) => other.part === note.part && other.keyNumber === note.keyNumber);
+          if (later)
+            expect(note.startTick + note.durationTicks).toBeLessThanOrEqual(later.startTick);
+        }
+      }),
+      { numRuns: 60 },
+    ));
+
+  it('in a loop strikes the same rhythm as once', () =>
+    fc.assert(
+      fc.property(anyPattern, anyChart, (p, chart) => {
+        const starts = (options: RealiseOptions) => [
+          ...new Set(played(chartTimeline(chart), p, options).map((note) => note.startTick)),
+        ];
+        expect(starts({ loop: true })).toEqual(starts({}));
+      }),
+      { numRuns: 30 },
+    ));
+});
