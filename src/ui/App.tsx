@@ -1,0 +1,138 @@
+import { useEffect, useState } from 'react';
+import { DrillPage } from './practice/DrillPage.tsx';
+import { PlayPage } from './practice/PlayPage.tsx';
+import { HandsPage } from './keyboard/HandsPage.tsx';
+import { type KeyCommand, commandOf } from './keyBindings.ts';
+import { type Parts, PartsContext, useParts } from './parts.ts';
+import { RhythmPage } from './patternGrid/RhythmPage.tsx';
+import { playRequestOf } from './playRequest.ts';
+import { Foot, speedChanged } from './shell/Foot.tsx';
+import { Head } from './shell/Head.tsx';
+import { KeysAndCautions } from './shell/KeysAndCautions.tsx';
+import { Message } from './shell/Message.tsx';
+import { MapPage } from './songMap/MapPage.tsx';
+import { setClick } from '../state/edits/practice.ts';
+import { useView } from './useProject.ts';
+import type { Page, Theme } from './viewState.ts';
+
+const PAGE_VIEWS: Readonly<Record<Page, () => React.JSX.Element>> = {
+  map: MapPage,
+  hands: HandsPage,
+  rhythm: RhythmPage,
+  drill: DrillPage,
+  play: PlayPage,
+};
+
+/** Elements in which a key means what is typed or chosen there. */
+const TAKES_KEYS = 'input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select, [contenteditable], dialog[open]';
+
+const DARK = '(prefers-color-scheme: dark)';
+
+function useTheme(): Theme {
+  const chosen = useView((state) => state.theme);
+  const [isDark, setDark] = useState(() => matchMedia(DARK).matches);
+  useEffect(() => {
+    const query = matchMedia(DARK);
+    const change = () => setDark(query.matches);
+    query.addEventListener('change', change);
+    return () => query.removeEventListener('change', change);
+  }, []);
+  if (chosen !== 'as the device') return chosen;
+  return isDark ? 'stage' : 'paper';
+}
+
+/** What each key command does, by kind. */
+function carryOut(command: KeyCommand, { store, playback, view }: Parts): void {
+  switch (command.kind) {
+    case 'play-or-stop':
+      if (playback.state().status === 'stopped') void playback.play(playRequestOf(store, view));
+      else playback.stop();
+      break;
+    case 'undo':
+      store.undo();
+      break;
+    case 'redo':
+      store.redo();
+      break;
+    case 'page':
+      view.set({ page: command.page });
+      break;
+    case 'slower':
+      view.set(speedChanged(view.snapshot().speedPercent, -5));
+      break;
+    case 'faster':
+      view.set(speedChanged(view.snapshot().speedPercent, 5));
+      break;
+    case 'rung':
+      playback.changeRung(command.by);
+      break;
+    case 'click': {
+      const { click } = store.snapshot().practice;
+      store.edit(setClick({ on: !click.on }), { label: 'click' });
+      break;
+    }
+  }
+}
+
+/** One listener for all keys of the table; keys that a text, a grid or a dialog has used are left alone. */
+function useKeys(): void {
+  const parts = useParts();
+  useEffect(() => {
+    const press = (event: KeyboardEvent) => {
+      const command = commandOf(event);
+      const target = event.target instanceof Element ? event.target : null;
+      const isUndo = command?.kind === 'undo' || command?.kind === 'redo';
+      if (!command || event.defaultPrevented) return;
+      if (target?.closest(TAKES_KEYS) && !(isUndo && !target.closest('input, textarea'))) return;
+      if (event.key === ' ' && target?.closest('button, a, summary')) return;
+      event.preventDefault();
+      carryOut(command, parts);
+    };
+    addEventListener('keydown', press);
+    return () => removeEventListener('keydown', press);
+  }, [parts]);
+}
+
+/** Hands this device's volumes and speed to the playback, as they are and whenever they change. */
+function usePlaybackSettings(): void {
+  const { playback } = useParts();
+  const volumes = useView((state) => state.volumes);
+  const speed = useView((state) => state.speedPercent);
+  useEffect(() => playback.setVolumes(volumes), [playback, volumes]);
+  useEffect(() => playback.setSpeed(speed), [playback, speed]);
+}
+
+function Sheet() {
+  const { store, playback, view } = useParts();
+  const theme = useTheme();
+  const page = useView((state) => state.page);
+  const [showsKeys, setShowsKeys] = useState(false);
+  useKeys();
+  usePlaybackSettings();
+  useEffect(() => {
+    document.documentElement.dataset['theme'] = theme;
+  }, [theme]);
+  const View = PAGE_VIEWS[page];
+  return (
+    <div className="app">
+      <Head theme={theme} onShowKeys={() => setShowsKeys(true)} />
+      <main className="page" id={`page-${page}`}>
+        <View />
+      </main>
+      <div>
+        <Message />
+        <Foot onPlay={() => void playback.play(playRequestOf(store, view))} />
+      </div>
+      <KeysAndCautions open={showsKeys} onClose={() => setShowsKeys(false)} />
+    </div>
+  );
+}
+
+/** The whole tool on one sheet. */
+export function App({ parts }: { readonly parts: Parts }) {
+  return (
+    <PartsContext value={parts}>
+      <Sheet />
+    </PartsContext>
+  );
+}

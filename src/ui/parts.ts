@@ -1,0 +1,23 @@
+import { createContext, useContext } from 'react';
+import type { Playback } from '../app/playback.ts';
+import type { ShelfPattern } from '../core/rhythm/shelf.ts';
+import type { Autosave } from '../state/autosave.ts';
+import type { Store } from '../state/store.ts';
+import type { ViewStore } from './viewState.ts';
+
+/** The parts of the running tool that pages use; built once in `main.tsx`. */
+export type Parts = {
+  readonly store: Store;
+  readonly playback: Playback;
+  readonly view: ViewStore;
+  readonly shelf: readonly ShelfPattern[];
+  readonly autosave: Autosave;
+};
+
+export const PartsContext = createContext<Parts | undefined>(undefined);
+
+export function useParts(): Parts {
+  const parts = useContext(PartsContext);
+  if (!parts) throw new Error('a page stands outside the app');
+  return parts;
+}

@@ -1,0 +1,57 @@
+import { useEffect, useRef } from 'react';
+import { KEY_BINDINGS, type KeyBinding } from '../keyBindings.ts';
+
+const KEY_NAMES: Readonly<Record<string, string>> = {
+  ' ': 'Space',
+  PageDown: 'Page Down',
+  PageUp: 'Page Up',
+};
+
+function keyText({ key, control, shift }: KeyBinding): string {
+  const name = KEY_NAMES[key] ?? key.toUpperCase();
+  return [...(control ? ['Ctrl'] : []), ...(shift ? ['Shift'] : []), name].join(' + ');
+}
+
+/** The list of keys, the cautions and the credits, over the page until closed. */
+export function KeysAndCautions({
+  open,
+  onClose,
+}: {
+  readonly open: boolean;
+  readonly onClose: () => void;
+}) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    if (open) dialog.current?.showModal();
+    else dialog.current?.close();
+  }, [open]);
+  return (
+    <dialog ref={dialog} className="sheet-dialog" aria-labelledby="keys-title" onClose={onClose}>
+      <h2 id="keys-title">Keys</h2>
+      <table>
+        <tbody>
+          {KEY_BINDINGS.map((binding) => (
+            <tr key={keyText(binding)}>
+              <th scope="row">{keyText(binding)}</th>
+              <td>{binding.does}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <h2>Take care</h2>
+      <p>
+        Headphones: start quietly and turn up only as far as you need; loud sound over a long time
+        harms hearing. Hands: rest often, and stop if anything hurts. Ask a teacher or a doctor; local
+        rules and their advice come first.
+      </p>
+      <h2>Credits</h2>
+      <p className="hint">
+        Piano samples: Alexander Holm, CC BY 3.0, shortened and trimmed. Text type: Source Serif 4
+        and Source Sans 3, music signs: Leland, all under the SIL Open Font License 1.1.
+      </p>
+      <button type="button" className="strong" onClick={onClose}>
+        Close
+      </button>
+    </dialog>
+  );
+}

@@ -1,0 +1,100 @@
+import type { BarRange } from '../app/score.ts';
+import type { PatternId, SectionId } from '../core/ids.ts';
+
+export const PAGES = ['map', 'hands', 'rhythm', 'drill', 'play'] as const;
+
+export type Page = (typeof PAGES)[number];
+
+export type Theme = 'paper' | 'stage';
+
+/** How loud each part is, 0 to 1, as set on this device. */
+export type Volumes = { readonly master: number; readonly hands: number; readonly band: number };
+
+/** What belongs to this device and is neither saved with the song nor undone. */
+export type ViewState = {
+  readonly page: Page;
+  readonly theme: Theme | 'as the device';
+  readonly volumes: Volumes;
+  /** Playing tempo as a percentage of the song's. */
+  readonly speedPercent: number;
+  /** Section and pattern that the pages show. */
+  readonly sectionId?: SectionId;
+  readonly patternId?: PatternId;
+  /** Marked bars of the song, to be played instead of the whole. */
+  readonly range?: BarRange;
+  readonly repeat: boolean;
+};
+
+/** Starts quiet; the player turns it up. */
+export const FIRST_VIEW: ViewState = {
+  page: 'map',
+  theme: 'as the device',
+  volumes: { master: 0.5, hands: 0.9, band: 0.6 },
+  speedPercent: 100,
+  repeat: false,
+};
+
+export type ViewChange = { readonly [K in keyof ViewState]?: ViewState[K] | undefined };
+
+export type ViewStore = {
+  readonly snapshot: () => ViewState;
+  readonly subscribe: (listener: () => void) => () => void;
+  /** Changes what is named; `undefined` forgets an optional choice. */
+  readonly set: (change: ViewChange) => void;
+};
+
+/** The part of `localStorage` that is used. */
+export type KeptText = Pick<Storage, 'getItem' | 'setItem'>;
+
+const PLACE = 'vampwright-view';
+
+function isShare(value: unknown): value is number {
+  return typeof value === 'number' && value >= 0 && value <= 1;
+}
+
+function keptVolumes(kept: unknown): Volumes {
+  const { master, hands, band } = { ...FIRST_VIEW.volumes, ...(kept as Partial<Volumes>) };
+  return [master, hands, band].every(isShare) ? { master, hands, band } : FIRST_VIEW.volumes;
+}
+
+/** What was kept on this device; anything unreadable falls back to the first view, as nothing of worth is lost. */
+function keptView(kept: KeptText): ViewState {
+  try {
+    const read = JSON.parse(kept.getItem(PLACE) ?? '{}') as Partial<ViewState>;
+    return {
+      ...FIRST_VIEW,
+      page: PAGES.find((page) => page === read.page) ?? FIRST_VIEW.page,
+      theme: read.theme === 'paper' || read.theme === 'stage' ? read.theme : FIRST_VIEW.theme,
+      volumes: keptVolumes(read.volumes),
+      ...(typeof read.sectionId === 'string' && { sectionId: read.sectionId }),
+      ...(typeof read.patternId === 'string' && { patternId: read.patternId }),
+    };
+  } catch {
+    return FIRST_VIEW;
+  }
+}
+
+/**
+ * The view state of this device: read from `kept` once, written back at every change. Where the
+ * device refuses to keep text (private windows) the view simply starts afresh next time.
+ */
+export function createViewStore(kept: KeptText): ViewStore {
+  let view = keptView(kept);
+  const listeners = new Set<() => void>();
+  return {
+    snapshot: () => view,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    set(change) {
+      view = { ...view, ...change } as ViewState;
+      try {
+        kept.setItem(PLACE, JSON.stringify(view));
+      } catch {
+        // Nothing of worth is lost: the view starts afresh next time.
+      }
+      for (const listener of listeners) listener();
+    },
+  };
+}
