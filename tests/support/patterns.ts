@@ -9,6 +9,7 @@ import {
   type Pattern,
   patternSteps,
 } from '../../src/core/rhythm/pattern.ts';
+import type { Source, SourcePart, StrokeTone } from '../../src/core/rhythm/sources.ts';
 import { STRAIGHT } from '../../src/core/rhythm/swing.ts';
 import type { BassTone, VoiceTone } from '../../src/core/rhythm/tones.ts';
 import { type Timeline, timelineOf } from '../../src/core/song/timeline.ts';
@@ -46,14 +47,14 @@ const RIGHT_SIGNS: Readonly<Record<string, VoiceTone>> = {
 type Grid = Pick<Pattern, 'meter' | 'bars' | 'divisions'>;
 
 /**
- * Hits of one hand out of one sign a step: a tone's sign strikes, `-` lets it sound on, `.` is
+ * What is struck, out of one sign a step: a tone's sign strikes, `-` lets it sound on, `.` is
  * silence, so `R-..5---` holds the root for two steps and the fifth for four.
  */
-function hitsOf<Tone extends BassTone | VoiceTone>(
+function eventsOf<Tone>(
   text: string,
   signs: Readonly<Record<string, Tone>>,
   grid: Grid,
-): Hit<Tone>[] {
+): { at: Ticks; length: Ticks; play: [Tone] }[] {
   const steps = patternSteps(grid);
   if (text.length !== steps.length)
     throw new Error(`${steps.length} steps wanted, ${text.length} signs found in ${text}`);
@@ -65,17 +66,24 @@ function hitsOf<Tone extends BassTone | VoiceTone>(
     if (!tone) return [];
     const next = written.findIndex((other, j) => j > i && other !== '-');
     const until = next < 0 ? end : steps[next]!.at;
-    return [
-      { at: steps[i]!.at, length: until - steps[i]!.at, play: [tone], touch: 'plain', held: true },
-    ];
+    return [{ at: steps[i]!.at, length: until - steps[i]!.at, play: [tone] }];
   });
+}
+
+function hitsOf<Tone extends BassTone | VoiceTone>(
+  text: string | undefined,
+  signs: Readonly<Record<string, Tone>>,
+  grid: Grid,
+): Hit<Tone>[] {
+  if (text === undefined) return [];
+  return eventsOf(text, signs, grid).map((event) => ({ ...event, touch: 'plain', held: true }));
 }
 
 /** Both hands of a grid, one sign a step; a hand left out rests. */
 export function hands(grid: Grid, text: { left?: string; right?: string }): Hands {
   return {
-    left: text.left === undefined ? [] : hitsOf(text.left, LEFT_SIGNS, grid),
-    right: text.right === undefined ? [] : hitsOf(text.right, RIGHT_SIGNS, grid),
+    left: hitsOf(text.left, LEFT_SIGNS, grid),
+    right: hitsOf(text.right, RIGHT_SIGNS, grid),
   };
 }
 
@@ -151,4 +159,21 @@ export function noteLines(notes: readonly Note[], part?: Note['part']): string[]
 /** The ticks at which a list of hits or strokes attacks. */
 export function ticksOf(events: readonly { readonly at: Ticks }[]): Ticks[] {
   return events.map((event) => event.at);
+}
+
+/**
+ * What one part of the band plays, one sign a step: tones of the bass or of voices by the signs of
+ * `hands` (bass first), `x` for a stroke without pitch; full strength, in every bar.
+ */
+export function source(grid: Grid, part: SourcePart, text: string): Source {
+  const signs: Readonly<Record<string, StrokeTone>> =
+    part === 'bass' ? { ...LEFT_SIGNS, x: 'unpitched' } : { ...RIGHT_SIGNS, x: 'unpitched' };
+  const strokes = eventsOf(text, signs, grid).map(({ at, length, play }) => ({
+    at,
+    length,
+    strength: 1,
+    presence: 1,
+    what: play,
+  }));
+  return { id: part, name: part, part, strokes };
 }
