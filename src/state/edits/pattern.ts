@@ -1,0 +1,135 @@
+import type { PatternId } from '../../core/ids.ts';
+import type { Project } from '../../core/project.ts';
+import {
+  type Division,
+  type Hands,
+  type Hit,
+  type Pattern,
+  patternTicks,
+} from '../../core/rhythm/pattern.ts';
+import type { Source } from '../../core/rhythm/sources.ts';
+import type { Swing } from '../../core/rhythm/swing.ts';
+import { barTicks, type Meter, sameMeter } from '../../core/time/meter.ts';
+import { freeName } from '../newIds.ts';
+import { type Edit, inPattern, inSong, mapped, withParts } from './edit.ts';
+import { handsOf, type Scope, scopeTicks } from './hits.ts';
+import { withBars, withDivision, withPatternMeter } from './patternGrid.ts';
+import { settledHands, settledSources } from './settle.ts';
+
+/** Lengths a pattern can be given, in bars. */
+export const PATTERN_BARS = [1, 2, 4] as const;
+
+/** Swing ratios from straight to the dotted one. */
+const SWING_RATIOS = { lowest: 1, highest: 3 } as const;
+
+function patternNames(project: Project): string[] {
+  return project.patterns.map((pattern) => pattern.name);
+}
+
+/** Adds a pattern at the end; nothing where the project has one of its id. */
+export function addPattern(pattern: Pattern): Edit {
+  return (project) =>
+    project.patterns.some(({ id }) => id === pattern.id)
+      ? project
+      : withParts(project, { patterns: [...project.patterns, pattern] });
+}
+
+/** Adds a copy behind a pattern, under a numbered name; nothing where there is none or `newId` is taken. */
+export function duplicatePattern(id: PatternId, newId: PatternId): Edit {
+  return (project) => {
+    const place = project.patterns.findIndex((pattern) => pattern.id === id);
+    const original = project.patterns[place];
+    if (!original || project.patterns.some((pattern) => pattern.id === newId)) return project;
+    const name = freeName(original.name.replace(/ \d+$/, ''), patternNames(project));
+    const copy = { ...original, id: newId, name };
+    return withParts(project, { patterns: project.patterns.toSpliced(place + 1, 0, copy) });
+  };
+}
+
+/** Removes a pattern; where it was chosen nothing is chosen any more. The last pattern stays. */
+export function removePattern(id: PatternId): Edit {
+  const unchosen = <T extends { readonly patternId?: PatternId }>(chooser: T): T =>
+    chooser.patternId === id
+      ? (withParts<{ readonly patternId?: PatternId }>(chooser, { patternId: undefined }) as T)
+      : chooser;
+  return (project) => {
+    const patterns = project.patterns.filter((pattern) => pattern.id !== id);
+    if (patterns.length === 0 || patterns.length === project.patterns.length) return project;
+    const { practice } = project;
+    const unchooseInSong = inSong((song) =>
+      withParts(song, {
+        sections: mapped(song.sections, unchosen),
+        form: mapped(song.form, unchosen),
+      }),
+    );
+    return withParts(unchooseInSong(project), {
+      patterns,
+      practice: withParts(practice, { drill: unchosen(practice.drill) }),
+    });
+  };
+}
+
+export function renamePattern(id: PatternId, name: string): Edit {
+  return inPattern(id, (pattern) => withParts(pattern, { name }));
+}
+
+/** Sets the swing; a ratio outside 1 to 3 is brought into it. */
+export function setSwing(id: PatternId, { level, ratio }: Swing): Edit {
+  const { lowest, highest } = SWING_RATIOS;
+  const swing = { level, ratio: Math.min(Math.max(ratio, lowest), highest) };
+  return inPattern(id, (pattern) => withParts(pattern, { swing }));
+}
+
+/** Divides a felt beat (0-based over all bars) into so many steps: see `withDivision`. */
+export function setDivision(id: PatternId, beatIndex: number, division: Division): Edit {
+  return inPattern(id, (pattern) => withParts(pattern, withDivision(pattern, beatIndex, division)));
+}
+
+/** Makes the pattern longer by repeating its bars or shorter by cutting them off. */
+export function setPatternBars(id: PatternId, bars: (typeof PATTERN_BARS)[number]): Edit {
+  return inPattern(id, (pattern) =>
+    pattern.bars === bars ? pattern : withParts(pattern, withBars(pattern, bars)),
+  );
+}
+
+/** Brings the pattern into another meter: see `withPatternMeter`. */
+export function setPatternMeter(id: PatternId, meter: Meter): Edit {
+  return inPattern(id, (pattern) =>
+    sameMeter(pattern.meter, meter)
+      ? pattern
+      : withParts(pattern, withPatternMeter(pattern, meter)),
+  );
+}
+
+/** Replaces both hands, settled to the pattern's length: see `settledHits`. */
+export function replaceHands(id: PatternId, hands: Hands, scope: Scope = 'main'): Edit {
+  return inPattern(id, (pattern) => {
+    if (!handsOf(pattern, scope)) return pattern;
+    const settled = settledHands(hands, scopeTicks(pattern, scope));
+    return withParts<Pattern>(pattern, scope === 'main' ? settled : { ending: settled });
+  });
+}
+
+/** Replaces what the band plays; strokes beyond the pattern's end are cut off. */
+export function replaceSources(id: PatternId, sources: readonly Source[]): Edit {
+  return inPattern(id, (pattern) =>
+    withParts(pattern, { sources: settledSources(sources, patternTicks(pattern)) }),
+  );
+}
+
+/** Gives the pattern an ending that begins as its last bar; nothing where it has one. */
+export function addEnding(id: PatternId): Edit {
+  return inPattern(id, (pattern) => {
+    if (pattern.ending) return pattern;
+    const bar = barTicks(pattern.meter);
+    const lastBar = (pattern.bars - 1) * bar;
+    const shifted = <H extends Hit>(hits: readonly H[]): H[] =>
+      hits.map((hit) => ({ ...hit, at: hit.at - lastBar }));
+    const hands = { left: shifted(pattern.left), right: shifted(pattern.right) };
+    return withParts(pattern, { ending: settledHands(hands, bar) });
+  });
+}
+
+export function removeEnding(id: PatternId): Edit {
+  return inPattern(id, (pattern) => withParts(pattern, { ending: undefined }));
+}

@@ -1,0 +1,81 @@
+import { type Hands, type Hit, TOUCHES } from '../../core/rhythm/pattern.ts';
+import type { Source, Stroke, StrokeTone } from '../../core/rhythm/sources.ts';
+import { BASS_TONES, VOICE_TONES } from '../../core/rhythm/tones.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
+
+/** Something that stands in a pattern for so long. */
+type Placed = { readonly at: Ticks; readonly length: Ticks };
+
+/** The order in which a hit or stroke lists its tones. */
+const TONE_ORDER: readonly StrokeTone[] = [...BASS_TONES, ...VOICE_TONES, 'unpitched'];
+
+/** Tones in the order of their table, each once. */
+export function orderedTones<T extends StrokeTone>(tones: readonly T[]): T[] {
+  return [...new Set(tones)].toSorted((a, b) => TONE_ORDER.indexOf(a) - TONE_ORDER.indexOf(b));
+}
+
+/**
+ * Two hits of one step as one: the tones of both, the stronger touch, the longer length; held, or
+ * anticipating, where either is.
+ */
+export function mergedHit<H extends Hit>(a: H, b: H): H {
+  const [weaker, stronger] = TOUCHES.indexOf(a.touch) > TOUCHES.indexOf(b.touch) ? [b, a] : [a, b];
+  return {
+    ...weaker,
+    ...stronger,
+    length: Math.max(a.length, b.length),
+    play: orderedTones([...a.play, ...b.play]),
+    held: a.held || b.held,
+    ...(a.anticipates || b.anticipates ? { anticipates: true } : {}),
+  };
+}
+
+function mergedStroke(a: Stroke, b: Stroke): Stroke {
+  return {
+    at: a.at,
+    length: Math.max(a.length, b.length),
+    strength: Math.max(a.strength, b.strength),
+    presence: Math.max(a.presence, b.presence),
+    what: orderedTones([...a.what, ...b.what]),
+  };
+}
+
+/**
+ * Hits or strokes as a hand or source holds them: ascending, those at one tick merged, none longer
+ * than to the next one or to `end`. What does not start within 0 … `end` is cut off.
+ */
+function settled<T extends Placed>(
+  placed: readonly T[],
+  end: Ticks,
+  merged: (a: T, b: T) => T,
+): T[] {
+  const inOrder = placed.filter(({ at }) => at >= 0 && at < end).toSorted((a, b) => a.at - b.at);
+  const single: T[] = [];
+  for (const next of inOrder) {
+    const last = single.at(-1);
+    if (last?.at === next.at) single[single.length - 1] = merged(last, next);
+    else single.push(next);
+  }
+  return single.map((item, i) => {
+    const room = (single[i + 1]?.at ?? end) - item.at;
+    return item.length > room ? { ...item, length: room } : item;
+  });
+}
+
+/** Hits as a hand of a pattern of `end` ticks holds them: in order, one to a tick, none longer than to the next. */
+export function settledHits<H extends Hit>(hits: readonly H[], end: Ticks): H[] {
+  return settled(hits, end, mergedHit);
+}
+
+/** Both hands settled: see `settledHits`. */
+export function settledHands({ left, right }: Hands, end: Ticks): Hands {
+  return { left: settledHits(left, end), right: settledHits(right, end) };
+}
+
+/** Sources whose strokes are in order, one to a tick, none longer than to the next. */
+export function settledSources(sources: readonly Source[], end: Ticks): Source[] {
+  return sources.map((source) => ({
+    ...source,
+    strokes: settled(source.strokes, end, mergedStroke),
+  }));
+}
