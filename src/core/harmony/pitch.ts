@@ -72,6 +72,22 @@ export function keyNumberOf(pitch: Pitch): KeyNumber {
   return 12 * (pitch.octave + 1) + LETTER_SEMITONES[pitch.letter] + pitch.alteration;
 }
 
+const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+
+/** The same pitch class with the letter `steps` further on (back for negative steps). */
+function onLetter(pitchClass: PitchClass, steps: number): PitchClass {
+  const from = LETTERS.indexOf(pitchClass.letter);
+  const letter = LETTERS[(from + steps + 7) % 7]!;
+  const up = chromaOf(pitchClass) - LETTER_SEMITONES[letter];
+  return { letter, alteration: ((((up + 6) % 12) + 12) % 12) - 6 };
+}
+
+/** A pitch class that takes more than two signs, spelled with fewer (G♯♯♯ → A♯); any other as it is. */
+export function respelled(pitchClass: PitchClass): PitchClass {
+  if (Math.abs(pitchClass.alteration) <= 2) return pitchClass;
+  return respelled(onLetter(pitchClass, Math.sign(pitchClass.alteration)));
+}
+
 /** The pitch class an interval above (below for a negative interval), spelled by the interval's number. */
 export function transposePitchClass(from: PitchClass, interval: IntervalName): PitchClass {
   const name = Note.transpose(tonalName(from), interval);
@@ -86,6 +102,11 @@ export function transpose(pitch: Pitch, interval: IntervalName): Pitch {
   if (moved.empty || moved.oct === undefined)
     throw new Error(`no interval ${interval} from ${formatPitchClass(pitch)}${pitch.octave}`);
   return { letter: moved.letter as Letter, alteration: moved.alt, octave: moved.oct };
+}
+
+/** The interval from one pitch class up to another, less than an octave: C to B♭ is `7m`. */
+export function intervalBetween(from: PitchClass, to: PitchClass): IntervalName {
+  return Interval.distance(tonalName(from), tonalName(to));
 }
 
 /** Size of a named interval in semitones, negative downwards. */

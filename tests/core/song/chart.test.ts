@@ -1,6 +1,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Chord } from '../../../src/core/harmony/chord.ts';
 import { formatChordSymbol } from '../../../src/core/harmony/chordSymbol.ts';
+import { formatDegreeNumber } from '../../../src/core/harmony/degreeNumbers.ts';
+import type { Key } from '../../../src/core/harmony/key.ts';
+import { formatNumeral, numeralOf } from '../../../src/core/harmony/numerals.ts';
+import { scaleChordOf } from '../../../src/core/harmony/scaleDegree.ts';
 import {
   type Chart,
   formatChart,
@@ -11,7 +16,8 @@ import {
 import type { ChordSlot } from '../../../src/core/song/song.ts';
 import { beatLengths } from '../../../src/core/time/meter.ts';
 import { anyChord } from '../../support/chords.ts';
-import { errorOf, meter, slots, slotsOfTicks, valueOf } from '../../support/music.ts';
+import { anyKey } from '../../support/keys.ts';
+import { errorOf, majorKey, meter, slots, slotsOfTicks, valueOf } from '../../support/music.ts';
 
 /** Chords with their lengths in ticks: `C 1920, G 960`. */
 function written(chart: readonly ChordSlot[]): string {
@@ -186,6 +192,38 @@ describe('writing a chart', () => {
   });
 });
 
+function inC(text: string): string {
+  return written(valueOf(parseChart(text, meter('4/4'), majorKey('C'))));
+}
+
+describe('a chart in a key', () => {
+  it.each([
+    ['| 1 | 5 | 6- | 4 |', 'C 1920, G 1920, Am 1920, F 1920'],
+    ['| I / IV V7 | vi |', 'C 960, F 480, G7 480, Am 1920'],
+    ['| Dm7 / 5⁷ / | I 5/7 |', 'Dm7 960, G7 960, C 960, G/B 960'],
+    ['| 5/7 / / / | 5/4 | 2/4 5/4 1 |', 'G/B 1920, G/F 1920, G/F 480, C 480'],
+    ['| N.C. | ♭VII | % |', 'N.C. 1920, B♭ 1920, B♭ 1920'],
+  ])('takes symbols, numerals and numbers in any mixture: %s', (text, expected) =>
+    expect(inC(text)).toBe(expected),
+  );
+
+  it('says where a numeral or number is wrong', () => {
+    const error = errorOf(parseChart('| 1 | Vx / 5y / |', meter('4/4'), majorKey('C')));
+    expect(error).toMatchObject({
+      kind: 'unknown-chord',
+      bar: 2,
+      column: 6,
+      error: { kind: 'unknown-quality', text: 'Vx', at: 1 },
+    });
+  });
+
+  it('takes numerals and numbers for unknown chords where there is no key', () =>
+    expect(errorOf(parseChart('| IV |', meter('4/4')))).toMatchObject({
+      kind: 'unknown-chord',
+      error: { kind: 'no-root', at: 0 },
+    }));
+});
+
 const METERS = ['2/4', '3/4', '4/4', '5/4', '7/4', '6/8', '9/8', '12/8', '7/8', '3+2+2/8'].map(
   meter,
 );
@@ -224,11 +262,18 @@ function charts(): fc.Arbitrary<{ chart: Chart; sectionMeter: (typeof METERS)[nu
     });
 }
 
-it('reads back the chart that was written, whatever its meters and changes', () =>
-  fc.assert(
-    fc.property(charts(), ({ chart, sectionMeter }) => {
-      expect(valueOf(parseChartBars(formatChartBars(chart, sectionMeter), sectionMeter))).toEqual(
-        chart,
-      );
-    }),
-  ));
+describe('reads back the chart that was written, whatever its meters and changes,', () => {
+  const NAMINGS: ReadonlyArray<readonly [string, (chord: Chord, key: Key) => string]> = [
+    ['by symbol', formatChordSymbol],
+    ['by numeral', (c, key) => formatNumeral(numeralOf(c, key))],
+    ['by number', (c, key) => formatDegreeNumber(scaleChordOf(c, key))],
+  ];
+  it.each(NAMINGS)('%s', (_, nameIn) =>
+    fc.assert(
+      fc.property(charts(), anyKey(), ({ chart, sectionMeter }, key) => {
+        const text = formatChartBars(chart, sectionMeter, (c) => nameIn(c, key));
+        expect(valueOf(parseChartBars(text, sectionMeter, key))).toEqual(chart);
+      }),
+    ),
+  );
+});
