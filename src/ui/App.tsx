@@ -1,17 +1,17 @@
 import { useEffect, useState } from 'react';
-import { DrillPage } from './practice/DrillPage.tsx';
-import { PlayPage } from './practice/PlayPage.tsx';
+import { setClick } from '../state/edits/practice.ts';
+import { commandOf, type KeyCommand } from './keyBindings.ts';
 import { HandsPage } from './keyboard/HandsPage.tsx';
-import { type KeyCommand, commandOf } from './keyBindings.ts';
 import { type Parts, PartsContext, useParts } from './parts.ts';
 import { RhythmPage } from './patternGrid/RhythmPage.tsx';
 import { playRequestOf } from './playRequest.ts';
+import { DrillPage } from './practice/DrillPage.tsx';
+import { PlayPage } from './practice/PlayPage.tsx';
 import { Foot, speedChanged } from './shell/Foot.tsx';
 import { Head } from './shell/Head.tsx';
 import { KeysAndCautions } from './shell/KeysAndCautions.tsx';
 import { Message } from './shell/Message.tsx';
 import { MapPage } from './songMap/MapPage.tsx';
-import { setClick } from '../state/edits/practice.ts';
 import { useView } from './useProject.ts';
 import type { Page, Theme } from './viewState.ts';
 
@@ -24,7 +24,8 @@ const PAGE_VIEWS: Readonly<Record<Page, () => React.JSX.Element>> = {
 };
 
 /** Elements in which a key means what is typed or chosen there. */
-const TAKES_KEYS = 'input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select, [contenteditable], dialog[open]';
+const TAKES_KEYS =
+  'input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select, [contenteditable], dialog[open]';
 
 const DARK = '(prefers-color-scheme: dark)';
 

@@ -17,11 +17,7 @@ function PlayButton({ onPlay }: { readonly onPlay: () => void }) {
   const { playback } = useParts();
   const stopped = usePlayback().status === 'stopped';
   return (
-    <button
-      type="button"
-      className="foot-play strong"
-      onClick={stopped ? onPlay : playback.stop}
-    >
+    <button type="button" className="foot-play strong" onClick={stopped ? onPlay : playback.stop}>
       <Icon name={stopped ? 'play' : 'stop'} />
       {stopped ? 'Play' : 'Stop'}
     </button>
@@ -43,7 +39,9 @@ function Speed() {
       </button>
       <output className="foot-tempo" aria-label="Tempo in beats a minute">
         <strong>{Math.round(bpm)}</strong>
-        <small>{inDrill ? 'this rung' : speed === 100 ? 'song tempo' : `${speed} % of ${songBpm}`}</small>
+        <small>
+          {inDrill ? 'this rung' : speed === 100 ? 'song tempo' : `${speed} % of ${songBpm}`}
+        </small>
       </output>
       <button type="button" aria-label="Faster" onClick={() => view.set(speedChanged(speed, 5))}>
         <Icon name="plus" />
@@ -64,7 +62,9 @@ function WhatSounds() {
     <button
       type="button"
       aria-pressed={hands === name || hands === 'both'}
-      onClick={() => store.edit(setSoundingHands(switched(hands, name)), { label: 'hands that sound' })}
+      onClick={() =>
+        store.edit(setSoundingHands(switched(hands, name)), { label: 'hands that sound' })
+      }
     >
       {name === 'left' ? 'Left' : 'Right'}
     </button>

@@ -99,7 +99,12 @@ export function Head({
         >
           <Icon name="lamp" />
         </button>
-        <button type="button" aria-label="Keys and cautions" title="Keys and cautions" onClick={onShowKeys}>
+        <button
+          type="button"
+          aria-label="Keys and cautions"
+          title="Keys and cautions"
+          onClick={onShowKeys}
+        >
           <Icon name="keys" />
         </button>
       </div>

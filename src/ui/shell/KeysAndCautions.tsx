@@ -41,8 +41,8 @@ export function KeysAndCautions({
       <h2>Take care</h2>
       <p>
         Headphones: start quietly and turn up only as far as you need; loud sound over a long time
-        harms hearing. Hands: rest often, and stop if anything hurts. Ask a teacher or a doctor; local
-        rules and their advice come first.
+        harms hearing. Hands: rest often, and stop if anything hurts. Ask a teacher or a doctor;
+        local rules and their advice come first.
       </p>
       <h2>Credits</h2>
       <p className="hint">

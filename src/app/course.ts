@@ -1,0 +1,118 @@
+import { nextRung, rungsOf } from '../core/practice/tempoLadder.ts';
+import type { Project } from '../core/project.ts';
+import { err, type Result } from '../core/result.ts';
+import type { Bpm } from '../core/time/tempoMap.ts';
+import {
+  drillPattern,
+  oneChordScore,
+  type PlayRequest,
+  type Score,
+  type ScoreProblem,
+  songScore,
+} from './score.ts';
+
+/** Where on its tempo ladder a drill is: rung `rung` of `rungs`, pass `pass` of `passes`, counted from 1. */
+export type DrillPlace = {
+  readonly rung: number;
+  readonly rungs: number;
+  readonly pass: number;
+  readonly passes: number;
+};
+
+/**
+ * One pass of what was asked for. It holds no music: its score is made from the project when the
+ * pass begins and again at every edit while it sounds (`scoreOfPass`).
+ */
+export type CoursePass = {
+  readonly request: PlayRequest;
+  readonly countInBars: number;
+  /** Rung (0-based) and pass on it, of a drill. */
+  readonly drill?: { readonly rung: number; readonly pass: number };
+};
+
+function countInOf(project: Project): number {
+  return project.practice.click.countInBars;
+}
+
+/** The pass that everything begins with. */
+export function firstPass(request: PlayRequest, project: Project): CoursePass {
+  const pass = { request, countInBars: countInOf(project) };
+  return request.kind === 'drill' ? { ...pass, drill: { rung: 0, pass: 0 } } : pass;
+}
+
+function passOnRung(before: CoursePass, rung: number, pass: number, project: Project): CoursePass {
+  const countsIn = pass === 0 && project.practice.drill.countInAt === 'every-rung';
+  return {
+    request: before.request,
+    countInBars: countsIn ? countInOf(project) : 0,
+    drill: { rung, pass },
+  };
+}
+
+/**
+ * The pass that follows, or undefined where the music ends: a song goes on only if it repeats, the
+ * Rhythm page's pattern for ever, a drill up its ladder (`nextRung`) and then on its top rung until
+ * it is stopped. `jump` moves a drill so many rungs up or down instead.
+ */
+export function passAfter(
+  before: CoursePass,
+  project: Project,
+  jump: number,
+): CoursePass | undefined {
+  const { request, drill } = before;
+  if (!drill) {
+    const ends = request.kind === 'song' && !request.repeat;
+    return ends ? undefined : { request, countInBars: 0 };
+  }
+  const { ladder } = project.practice.drill;
+  const top = rungsOf(ladder).length - 1;
+  const held = Math.min(drill.rung, top);
+  if (jump !== 0) {
+    const rung = Math.min(Math.max(held + jump, 0), top);
+    return passOnRung(before, rung, 0, project);
+  }
+  if (drill.pass + 1 < ladder.passesPerRung)
+    return passOnRung(before, held, drill.pass + 1, project);
+  const rung = nextRung(ladder, held, undefined);
+  return rung === held
+    ? { ...passOnRung(before, held, drill.pass + 1, project), countInBars: 0 }
+    : passOnRung(before, rung, 0, project);
+}
+
+/** The music of a pass, from the project as it is now; `speedPercent` does not touch a drill, whose ladder has its tempos. */
+export function scoreOfPass(
+  pass: CoursePass,
+  project: Project,
+  speedPercent: number,
+): Result<Score, ScoreProblem> {
+  const { request } = pass;
+  if (request.kind === 'song') return songScore(project, request.range, speedPercent);
+  const pattern =
+    request.kind === 'drill'
+      ? drillPattern(project)
+      : project.patterns.find((each) => each.id === request.patternId);
+  if (!pattern) return err({ kind: 'nothing-to-play' });
+  const bars = request.kind === 'drill' ? project.practice.drill.barsPerPass : pattern.bars;
+  const bpm = pass.drill
+    ? rungBpm(project, pass.drill.rung)
+    : (project.song.tempo.bpm * speedPercent) / 100;
+  return oneChordScore(project, pattern, bars, bpm);
+}
+
+function rungBpm(project: Project, rung: number): Bpm {
+  const rungs = rungsOf(project.practice.drill.ladder);
+  return rungs[Math.min(rung, rungs.length - 1)] ?? project.practice.drill.ladder.goalBpm;
+}
+
+/** The place of a drill's pass on the ladder as it is now; undefined for other music. */
+export function drillPlace(pass: CoursePass, project: Project): DrillPlace | undefined {
+  if (!pass.drill) return undefined;
+  const { ladder } = project.practice.drill;
+  const rungs = rungsOf(ladder).length;
+  return {
+    rung: Math.min(pass.drill.rung + 1, rungs),
+    rungs,
+    pass: pass.drill.pass + 1,
+    passes: ladder.passesPerRung,
+  };
+}

@@ -1,0 +1,262 @@
+import type { Levels } from '../audio/mix.ts';
+import type { Player } from '../audio/player.ts';
+import type { Project } from '../core/project.ts';
+import { ok, type Result } from '../core/result.ts';
+import {
+  barAt,
+  type ChordSpan,
+  chordAt,
+  type SectionSpan,
+  sectionAt,
+  type Timeline,
+} from '../core/song/timeline.ts';
+import { barTicks, beatStarts } from '../core/time/meter.ts';
+import type { Bpm } from '../core/time/tempoMap.ts';
+import type { Seconds } from '../core/time/ticks.ts';
+import type { Store } from '../state/store.ts';
+import {
+  type CoursePass,
+  type DrillPlace,
+  drillPlace,
+  firstPass,
+  passAfter,
+  scoreOfPass,
+} from './course.ts';
+import {
+  firstBar,
+  type PlayRequest,
+  type Score,
+  type ScoreProblem,
+  scoreSeconds,
+  scoreTick,
+  type TimedScore,
+  timedScore,
+} from './score.ts';
+
+export type PlaybackProblem = ScoreProblem | { readonly kind: 'no-sound'; readonly reason: string };
+
+/** What plays, as far as a page must be drawn anew for it; where in it is live (`position`). */
+export type PlaybackState =
+  | { readonly status: 'stopped'; readonly problem?: PlaybackProblem }
+  | { readonly status: 'starting'; readonly request: PlayRequest }
+  | {
+      readonly status: 'playing';
+      readonly request: PlayRequest;
+      readonly bpm: Bpm;
+      readonly drill?: DrillPlace;
+    };
+
+/**
+ * What is heard at this moment. `tick` runs on `timeline` and is negative or before the score's
+ * start in a count-in; `bar` indexes the timeline's bars and `beat` counts its felt beats from 0.
+ */
+export type PlaybackPosition = {
+  readonly request: PlayRequest;
+  readonly timeline: Timeline;
+  readonly tick: number;
+  readonly countingIn: boolean;
+  readonly bar?: number;
+  readonly beat: number;
+  readonly chord?: ChordSpan;
+  readonly section?: SectionSpan;
+  readonly drill?: DrillPlace;
+};
+
+/** What sounds, once the browser has let it. */
+export type Sound = {
+  readonly player: Player<LivePass>;
+  readonly setLevels: (levels: Levels) => void;
+};
+
+export type PlaybackParts = {
+  readonly store: Store;
+  /** Opens the sound at the first play; the same promise from then on. */
+  readonly openSound: () => Promise<Result<Sound, { readonly reason: string }>>;
+};
+
+/** What a user can do with the sound. The functions need no `this`. */
+export type Playback = {
+  readonly state: () => PlaybackState;
+  readonly subscribe: (listener: () => void) => () => void;
+  /** Stops what plays and begins anew; resolves once it sounds or has failed (`state().problem`). */
+  readonly play: (request: PlayRequest) => Promise<void>;
+  readonly stop: () => void;
+  /** What is heard now; undefined when nothing plays. Meant for every animation frame. */
+  readonly position: () => PlaybackPosition | undefined;
+  /** Moves a drill so many rungs, from its next pass on. */
+  readonly changeRung: (by: number) => void;
+  /** Master, hands and band, 0 to 1; the click's level belongs to the project. */
+  readonly setVolumes: (volumes: Omit<Levels, 'click'>) => void;
+  /** Playing tempo in per cent of the song's; a drill keeps its ladder's. */
+  readonly setSpeed: (percent: number) => void;
+  /** Forgets the problem that is shown. */
+  readonly dismiss: () => void;
+};
+
+/** A pass as the player gets it, with the music that it was made of. */
+type LivePass = TimedScore & { readonly plan: CoursePass; readonly score: Score };
+
+/** How often the rung and pass that are heard are compared with those shown. */
+const WATCH_MS = 60;
+
+/**
+ * Plays the project: every pass is made from the project as it is when the pass begins, and again
+ * at every edit while it sounds, from the look-ahead on and without a gap.
+ */
+export function createPlayback({ store, openSound }: PlaybackParts): Playback {
+  const listeners = new Set<() => void>();
+  let state: PlaybackState = { status: 'stopped' };
+  let sound: Sound | undefined;
+  let volumes: Omit<Levels, 'click'> | undefined;
+  let speedPercent = 100;
+  let jump = 0;
+  let attempt = 0;
+  let watch: ReturnType<typeof setInterval> | undefined;
+
+  function show(next: PlaybackState): void {
+    if (JSON.stringify(next) === JSON.stringify(state)) return;
+    state = next;
+    for (const listener of listeners) listener();
+  }
+
+  function applyLevels(): void {
+    const click = store.snapshot().practice.click.level;
+    if (sound && volumes) sound.setLevels({ ...volumes, click });
+  }
+
+  function madePass(plan: CoursePass): Result<LivePass, ScoreProblem> {
+    const project = store.snapshot();
+    const score = scoreOfPass(plan, project, speedPercent);
+    if (!score.ok) return score;
+    return ok({
+      ...timedScore(score.value, project.practice, plan.countInBars),
+      plan,
+      score: score.value,
+    });
+  }
+
+  /** Gives the first pass, then each time the one that follows; asked by the player shortly before it begins. */
+  function passesFrom(first: LivePass): () => LivePass | undefined {
+    let before: LivePass | undefined;
+    return () => {
+      if (!before) return (before = first);
+      const plan = passAfter(before.plan, store.snapshot(), jump);
+      jump = 0;
+      const next = plan && madePass(plan);
+      return next?.ok ? (before = next.value) : undefined;
+    };
+  }
+
+  function playingState({ plan, score }: LivePass): PlaybackState {
+    const drill = drillPlace(plan, store.snapshot());
+    const bpm = score.tempoMap[0]?.tempo.bpm ?? 0;
+    return { status: 'playing', request: plan.request, bpm, ...(drill && { drill }) };
+  }
+
+  function watchPass(): void {
+    const heard = sound?.player.position();
+    if (heard) show(playingState(heard.pass));
+  }
+
+  function ended(problem?: PlaybackProblem): void {
+    clearInterval(watch);
+    jump = 0;
+    show({ status: 'stopped', ...(problem && { problem }) });
+  }
+
+  function stop(): void {
+    attempt++;
+    sound?.player.stop();
+    ended();
+  }
+
+  async function play(request: PlayRequest): Promise<void> {
+    stop();
+    const mine = attempt;
+    show({ status: 'starting', request });
+    const opened = await openSound();
+    if (mine !== attempt) return;
+    if (!opened.ok) return ended({ kind: 'no-sound', reason: opened.error.reason });
+    sound = opened.value;
+    applyLevels();
+    const first = madePass(firstPass(request, store.snapshot()));
+    if (!first.ok) return ended(first.error);
+    sound.player.play(passesFrom(first.value));
+    show(playingState(first.value));
+    watch = setInterval(watchPass, WATCH_MS);
+  }
+
+  function revise(): void {
+    if (state.status !== 'playing' || !sound) return;
+    sound.player.revise((old) => {
+      const made = madePass(old.plan);
+      if (!made.ok) return undefined;
+      const secondsIn = (sec: Seconds) => scoreSeconds(made.value.score, scoreTick(old.score, sec));
+      return { pass: made.value, secondsIn };
+    });
+    watchPass();
+  }
+
+  store.subscribe(() => {
+    applyLevels();
+    revise();
+  });
+
+  return {
+    state: () => state,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    play,
+    stop,
+    position() {
+      const heard = sound?.player.position();
+      return heard && positionIn(heard.pass, heard.sec, store.snapshot());
+    },
+    changeRung: (by) => {
+      jump += by;
+    },
+    setVolumes(next) {
+      volumes = next;
+      applyLevels();
+    },
+    setSpeed(percent) {
+      if (percent === speedPercent) return;
+      speedPercent = percent;
+      revise();
+    },
+    dismiss: () => {
+      if (state.status === 'stopped') show({ status: 'stopped' });
+    },
+  };
+}
+
+function positionIn({ plan, score }: LivePass, sec: number, project: Project): PlaybackPosition {
+  const { timeline } = score;
+  const tick = scoreTick(score, sec);
+  const bar = barAt(timeline, tick);
+  const chord = chordAt(timeline, Math.max(tick, score.fromTick));
+  const section = sectionAt(timeline, Math.max(tick, score.fromTick));
+  const drill = drillPlace(plan, project);
+  return {
+    request: plan.request,
+    timeline,
+    tick,
+    countingIn: sec < 0,
+    beat: beatAt(score, tick),
+    ...(bar && sec >= 0 && { bar: timeline.bars.indexOf(bar) }),
+    ...(chord && { chord }),
+    ...(section && { section }),
+    ...(drill && { drill }),
+  };
+}
+
+/** Felt beat of its bar in which a tick lies; in a count-in the bar that is counted is like the first. */
+function beatAt(score: Score, tick: number): number {
+  const first = firstBar(score);
+  const bar = tick < score.fromTick ? first : (barAt(score.timeline, tick) ?? first);
+  const length = barTicks(bar.meter);
+  const inBar = (((tick - bar.startTick) % length) + length) % length;
+  return beatStarts(bar.meter).findLastIndex((start) => start <= inBar);
+}

@@ -1,0 +1,201 @@
+import { formatChordSymbol } from '../core/harmony/chordSymbol.ts';
+import type { PatternId } from '../core/ids.ts';
+import { drillTimeline } from '../core/practice/drill.ts';
+import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
+import type { Project } from '../core/project.ts';
+import { err, ok, type Result } from '../core/result.ts';
+import { clickTrack, countIn } from '../core/rhythm/click.ts';
+import type { Note, Part, TimedNote } from '../core/rhythm/note.ts';
+import type { Pattern } from '../core/rhythm/pattern.ts';
+import { onlyWhereMeterFits, type PatternAt } from '../core/rhythm/patternAt.ts';
+import { perform } from '../core/rhythm/perform.ts';
+import { realise } from '../core/rhythm/realise.ts';
+import { realiseBand } from '../core/rhythm/realiseBand.ts';
+import { barAt, type ChordSpan, type Timeline, type TimelineBar } from '../core/song/timeline.ts';
+import { barTicks, tempoBeatTicks } from '../core/time/meter.ts';
+import { type Bpm, secondsAt, steadyTempo, type TempoMap, tickAt } from '../core/time/tempoMap.ts';
+import type { Seconds, Ticks } from '../core/time/ticks.ts';
+import { voiceTimeline } from '../core/voicing/voiceTimeline.ts';
+import type { Voicing } from '../core/voicing/voicing.ts';
+import {
+  selectPatternAt,
+  selectTempoMap,
+  selectTimeline,
+  selectVoicings,
+} from '../state/selectors.ts';
+
+/** Bars of a timeline by index, the end exclusive. */
+export type BarRange = { readonly firstBar: number; readonly endBar: number };
+
+/** What can be asked to play. A song without a range plays whole. */
+export type PlayRequest =
+  | { readonly kind: 'song'; readonly range?: BarRange; readonly repeat: boolean }
+  | { readonly kind: 'pattern'; readonly patternId: PatternId }
+  | { readonly kind: 'drill' };
+
+export type ScoreProblem =
+  | { readonly kind: 'nothing-to-play' }
+  | { readonly kind: 'nothing-playable'; readonly chord: string };
+
+/**
+ * A stretch of music with every part in it, on the ticks of `timeline`: the notes that start from
+ * `fromTick` to before `toTick`. `tempoMap` is the tempo it is played at.
+ */
+export type Score = {
+  readonly timeline: Timeline;
+  readonly notes: readonly Note[];
+  readonly fromTick: Ticks;
+  readonly toTick: Ticks;
+  readonly tempoMap: TempoMap;
+  /** The one pattern of a drill or of the Rhythm page. */
+  readonly pattern?: Pattern;
+};
+
+/** The pattern of the drill: the one chosen, or the first there is. */
+export function drillPattern(project: Project): Pattern | undefined {
+  const { patternId } = project.practice.drill;
+  return project.patterns.find((pattern) => pattern.id === patternId) ?? project.patterns[0];
+}
+
+function withinTicks(notes: readonly Note[], fromTick: Ticks, toTick: Ticks): Note[] {
+  return notes.filter((note) => note.startTick >= fromTick && note.startTick < toTick);
+}
+
+function atSpeed(map: TempoMap, speedPercent: number): TempoMap {
+  return map.map(({ tick, tempo }) => ({
+    tick,
+    tempo: { ...tempo, bpm: (tempo.bpm * speedPercent) / 100 },
+  }));
+}
+
+function notesOfParts(
+  timeline: Timeline,
+  voicings: readonly Voicing[],
+  patternAt: PatternAt,
+  practice: PracticeSettings,
+  loop: boolean,
+): Note[] {
+  const fitting = onlyWhereMeterFits(patternAt);
+  const hands = realise(timeline, voicings, fitting, { loop });
+  if (!hands.ok) throw new Error(`bar ${hands.error.bar} got a pattern of another meter`);
+  return [
+    ...hands.value,
+    ...realiseBand(timeline, voicings, fitting, { loop }),
+    ...clickTrack(timeline, practice.click.beats),
+  ];
+}
+
+/** The song, or the bars `range` of it, at `speedPercent` of its tempo. */
+export function songScore(
+  project: Project,
+  range: BarRange | undefined,
+  speedPercent: number,
+): Result<Score, ScoreProblem> {
+  const timeline = selectTimeline(project);
+  const fromTick = timeline.bars[range?.firstBar ?? 0]?.startTick;
+  if (fromTick === undefined) return err({ kind: 'nothing-to-play' });
+  const toTick =
+    timeline.bars[range?.endBar ?? timeline.bars.length]?.startTick ?? timeline.lengthTicks;
+  const voicings = selectVoicings(project);
+  if (!voicings.ok) return err(unplayable(voicings.error.span));
+  const patternAt = selectPatternAt(project);
+  const notes = notesOfParts(timeline, voicings.value, patternAt, project.practice, false);
+  return ok({
+    timeline,
+    notes: withinTicks(notes, fromTick, toTick),
+    fromTick,
+    toTick,
+    tempoMap: atSpeed(selectTempoMap(project), speedPercent),
+  });
+}
+
+function unplayable(span: ChordSpan): ScoreProblem {
+  const chord = span.chord === 'no-chord' ? 'N.C.' : formatChordSymbol(span.chord);
+  return { kind: 'nothing-playable', chord };
+}
+
+/** One chord held, one pattern over it, as a loop without its ending; `bars` at least the pattern's own. */
+export function oneChordScore(
+  project: Project,
+  pattern: Pattern,
+  bars: number,
+  bpm: Bpm,
+): Result<Score, ScoreProblem> {
+  const { ending: _, ...main } = pattern;
+  const wholePatterns = Math.max(1, Math.ceil(bars / pattern.bars)) * pattern.bars;
+  const timeline = drillTimeline(project.practice.drill.chord, pattern.meter, wholePatterns);
+  const voicings = voiceTimeline(timeline, project.voicing);
+  if (!voicings.ok) return err(unplayable(voicings.error.span));
+  const notes = notesOfParts(timeline, voicings.value, () => main, project.practice, true);
+  return ok({
+    timeline,
+    notes,
+    fromTick: 0,
+    toTick: timeline.lengthTicks,
+    tempoMap: steadyTempo(bpm, tempoBeatTicks(pattern.meter)),
+    pattern,
+  });
+}
+
+/** Which parts are wanted: of the hands, the band, the click. */
+function isWanted(part: Part, practice: PracticeSettings): boolean {
+  switch (part) {
+    case 'left':
+    case 'right':
+      return practice.hands === 'both' || practice.hands === part;
+    case 'click':
+      return practice.click.on;
+    default:
+      return practice.band;
+  }
+}
+
+/** The bar that the score starts in. */
+export function firstBar(score: Score): TimelineBar {
+  const bar = barAt(score.timeline, score.fromTick);
+  if (!bar) throw new Error('a score starts in one of its bars');
+  return bar;
+}
+
+/** What the player plays of a score; `leadInSec` is the length of the count-in before second 0. */
+export type TimedScore = {
+  readonly notes: readonly TimedNote[];
+  readonly leadInSec: Seconds;
+  readonly lengthSec: Seconds;
+};
+
+/**
+ * The score in seconds from its `fromTick`, with the parts that the practice settings want, after
+ * `countInBars` bars of count-in (which clicks even where the click is off).
+ */
+export function timedScore(
+  score: Score,
+  practice: PracticeSettings,
+  countInBars: number,
+): TimedScore {
+  const { meter } = firstBar(score);
+  const lead = countIn(meter, countInBars).map((note) => ({
+    ...note,
+    startTick: note.startTick + score.fromTick,
+  }));
+  const wanted = score.notes.filter((note) => isWanted(note.part, practice));
+  const zeroSec = secondsAt(score.tempoMap, score.fromTick);
+  return {
+    notes: perform([...lead, ...wanted], score.tempoMap).map((note) => ({
+      ...note,
+      startSec: note.startSec - zeroSec,
+    })),
+    leadInSec: zeroSec - secondsAt(score.tempoMap, score.fromTick - countInBars * barTicks(meter)),
+    lengthSec: secondsAt(score.tempoMap, score.toTick) - zeroSec,
+  };
+}
+
+/** The tick of the score's timeline that sounds so many seconds after its `fromTick`. */
+export function scoreTick(score: Score, sec: Seconds): number {
+  return tickAt(score.tempoMap, sec + secondsAt(score.tempoMap, score.fromTick));
+}
+
+/** The inverse of `scoreTick`. */
+export function scoreSeconds(score: Score, tick: number): Seconds {
+  return secondsAt(score.tempoMap, tick) - secondsAt(score.tempoMap, score.fromTick);
+}

@@ -1,0 +1,158 @@
+import { drillPattern } from '../../app/score.ts';
+import type { LadderStep, TempoLadder } from '../../core/practice/tempoLadder.ts';
+import { BPM_RANGE } from '../../core/time/tempoMap.ts';
+import {
+  LONGEST_PRACTICE,
+  setBarsPerPass,
+  setCountInAt,
+  setDrillPattern,
+  setLadder,
+} from '../../state/edits/practice.ts';
+import { useParts } from '../parts.ts';
+import { useProject } from '../useProject.ts';
+import { ChordField } from './ChordField.tsx';
+import { NumberField } from './NumberField.tsx';
+
+/** A step of about the same size in the other unit. */
+function stepIn(kind: LadderStep['kind'], step: LadderStep): LadderStep {
+  if (step.kind === kind) return step;
+  return kind === 'bpm' ? { kind, bpm: 4 } : { kind, percent: 5 };
+}
+
+function StepFields({
+  step,
+  onChange,
+}: {
+  readonly step: LadderStep;
+  readonly onChange: (step: LadderStep) => void;
+}) {
+  const size = step.kind === 'bpm' ? step.bpm : step.percent;
+  return (
+    <div className="row">
+      <NumberField
+        label="Step"
+        value={size}
+        lowest={1}
+        highest={step.kind === 'bpm' ? 40 : 50}
+        onChange={(next) =>
+          onChange(
+            step.kind === 'bpm' ? { kind: 'bpm', bpm: next } : { kind: 'percent', percent: next },
+          )
+        }
+      />
+      <select
+        aria-label="Unit of the step"
+        value={step.kind}
+        onChange={(event) =>
+          onChange(stepIn(event.target.value === 'bpm' ? 'bpm' : 'percent', step))
+        }
+      >
+        <option value="bpm">bpm</option>
+        <option value="percent">per cent</option>
+      </select>
+    </div>
+  );
+}
+
+function LadderFields({ ladder }: { readonly ladder: TempoLadder }) {
+  const { store } = useParts();
+  const change = (parts: Partial<TempoLadder>) =>
+    store.edit(setLadder(parts), {
+      label: 'tempo ladder',
+      gesture: `ladder ${Object.keys(parts).join()}`,
+    });
+  return (
+    <fieldset className="practice-fields">
+      <legend>Tempo ladder</legend>
+      <NumberField
+        label="From"
+        value={ladder.startBpm}
+        lowest={BPM_RANGE.lowest}
+        highest={BPM_RANGE.highest}
+        onChange={(startBpm) => change({ startBpm })}
+      />
+      <NumberField
+        label="To"
+        value={ladder.goalBpm}
+        lowest={BPM_RANGE.lowest}
+        highest={BPM_RANGE.highest}
+        onChange={(goalBpm) => change({ goalBpm })}
+      />
+      <StepFields step={ladder.step} onChange={(step) => change({ step })} />
+      <NumberField
+        label="Passes on a rung"
+        value={ladder.passesPerRung}
+        lowest={1}
+        highest={LONGEST_PRACTICE.passesPerRung}
+        onChange={(passesPerRung) => change({ passesPerRung })}
+      />
+      <label className="field">
+        <span>Climb</span>
+        <select
+          value={ladder.climb}
+          onChange={(event) =>
+            change({ climb: event.target.value === 'always' ? 'always' : 'when-clean' })
+          }
+        >
+          <option value="always">after these passes</option>
+          <option value="when-clean">when I say so (Page Down)</option>
+        </select>
+      </label>
+    </fieldset>
+  );
+}
+
+/** What is drilled and how the tempo climbs. */
+export function DrillSettings() {
+  const { store } = useParts();
+  const drill = useProject((project) => project.practice.drill);
+  const patterns = useProject((project) => project.patterns);
+  const pattern = useProject(drillPattern);
+  return (
+    <div className="practice-settings">
+      <fieldset className="practice-fields">
+        <legend>One chord</legend>
+        <ChordField />
+        <label className="field">
+          <span>Pattern</span>
+          <select
+            value={pattern?.id}
+            onChange={(event) =>
+              store.edit(setDrillPattern(event.target.value), { label: 'pattern of the drill' })
+            }
+          >
+            {patterns.map((each) => (
+              <option key={each.id} value={each.id}>
+                {each.name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <NumberField
+          label="Bars in a pass"
+          value={drill.barsPerPass}
+          lowest={1}
+          highest={LONGEST_PRACTICE.barsPerPass}
+          onChange={(bars) =>
+            store.edit(setBarsPerPass(bars), { label: 'bars in a pass', gesture: 'bars in a pass' })
+          }
+        />
+      </fieldset>
+      <LadderFields ladder={drill.ladder} />
+      <label className="field">
+        <span>Count in</span>
+        <select
+          value={drill.countInAt}
+          onChange={(event) =>
+            store.edit(setCountInAt(event.target.value === 'start' ? 'start' : 'every-rung'), {
+              label: 'count-in',
+            })
+          }
+        >
+          <option value="start">at the start only</option>
+          <option value="every-rung">again at each new rung</option>
+        </select>
+      </label>
+    </div>
+  );
+}

@@ -1,0 +1,90 @@
+import './practice.css';
+import { useRef } from 'react';
+import type { PlaybackPosition } from '../../app/playback.ts';
+import type { Timeline } from '../../core/song/timeline.ts';
+import { beatStarts } from '../../core/time/meter.ts';
+import { selectTimeline } from '../../state/selectors.ts';
+import { ChordName } from '../ChordName.tsx';
+import { useParts } from '../parts.ts';
+import { useFrame } from '../useFrame.ts';
+import { usePlayback, useProject } from '../useProject.ts';
+import { Beats } from './Beats.tsx';
+import { barsLeftText, nextChordIndex, sectionName } from './follow.ts';
+import { PlayRange } from './PlayRange.tsx';
+
+/** Where the page stands before anything plays: at the first bar of what will be played. */
+function atRest(timeline: Timeline, firstBar: number): Pick<PlaybackPosition, 'tick' | 'bar'> {
+  return { tick: timeline.bars[firstBar]?.startTick ?? 0, bar: firstBar };
+}
+
+function markOnly(list: HTMLElement | null, name: string, index: number | undefined): void {
+  for (const item of list?.querySelectorAll(`.${name}`) ?? []) item.classList.remove(name);
+  if (index !== undefined) list?.children[index]?.classList.add(name);
+}
+
+/** The whole song to follow from the stand: this chord, the next, the beat, the section and what is left of it. */
+export function PlayPage() {
+  const { playback, view } = useParts();
+  const timeline = useProject(selectTimeline);
+  const running = usePlayback().status === 'playing';
+  const chords = useRef<HTMLOListElement>(null);
+  const ribbon = useRef<HTMLOListElement>(null);
+  const section = useRef<HTMLHeadingElement>(null);
+  const left = useRef<HTMLParagraphElement>(null);
+  const playhead = useRef<HTMLDivElement>(null);
+
+  useFrame(running, () => {
+    const heard = playback.position();
+    const follows = heard?.request.kind === 'song' ? heard : undefined;
+    const place = follows ?? atRest(timeline, view.snapshot().range?.firstBar ?? 0);
+    const now = timeline.chords.findLastIndex((span) => span.startTick <= Math.max(place.tick, 0));
+    markOnly(chords.current, 'practice-now', now);
+    markOnly(chords.current, 'practice-next', nextChordIndex(timeline, now));
+    const playing = timeline.sections.findLastIndex(
+      (each) => each.startTick <= Math.max(place.tick, 0),
+    );
+    markOnly(ribbon.current, 'practice-section-now', playing);
+    const span = timeline.sections[playing];
+    if (section.current && span) section.current.textContent = sectionName(timeline, playing);
+    if (left.current)
+      left.current.textContent = barsLeftText(timeline, place, follows?.countingIn ?? false);
+    const share = timeline.lengthTicks > 0 ? Math.max(place.tick, 0) / timeline.lengthTicks : 0;
+    if (playhead.current) playhead.current.style.left = `${Math.min(share, 1) * 100}%`;
+  });
+
+  if (timeline.bars.length === 0)
+    return <p>The song has no bars yet: write its sections and their order on Map.</p>;
+  const mostBeats = Math.max(...timeline.bars.map((bar) => beatStarts(bar.meter).length));
+  return (
+    <div className="practice-play">
+      <h2 className="visually-hidden">Play</h2>
+      <div className="practice-ribbon">
+        <ol ref={ribbon}>
+          {timeline.sections.map((span, i) => (
+            <li
+              key={span.startTick}
+              style={{ flexGrow: span.bars }}
+              title={sectionName(timeline, i)}
+            >
+              <span>{sectionName(timeline, i)}</span>
+            </li>
+          ))}
+        </ol>
+        <div className="practice-ribbon-line" ref={playhead} />
+      </div>
+      <div className="practice-where">
+        <h3 ref={section} className="practice-section" />
+        <p ref={left} className="practice-left" />
+      </div>
+      <ol className="practice-chords" ref={chords} aria-label="Chords in order">
+        {timeline.chords.map((span) => (
+          <li key={span.startTick}>
+            <ChordName chord={span.chord} />
+          </li>
+        ))}
+      </ol>
+      <Beats count={mostBeats} />
+      <PlayRange />
+    </div>
+  );
+}
