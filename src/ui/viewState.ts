@@ -7,6 +7,11 @@ export type Page = (typeof PAGES)[number];
 
 export type Theme = 'paper' | 'stage';
 
+/** How chords are named on the chart: as symbols, as Roman numerals or as scale-degree numbers. */
+export const CHORD_NAMINGS = ['symbols', 'numerals', 'numbers'] as const;
+
+export type ChordNamingChoice = (typeof CHORD_NAMINGS)[number];
+
 /** How loud each part is, 0 to 1, as set on this device. */
 export type Volumes = { readonly master: number; readonly hands: number; readonly band: number };
 
@@ -23,6 +28,9 @@ export type ViewState = {
   /** Marked bars of the song, to be played instead of the whole. */
   readonly range?: BarRange;
   readonly repeat: boolean;
+  readonly chordNaming: ChordNamingChoice;
+  /** Chart texts that can't be read yet, kept until they are repaired; by section. */
+  readonly chartDrafts: Readonly<Record<SectionId, string>>;
 };
 
 /** Starts quiet; the player turns it up. */
@@ -32,6 +40,8 @@ export const FIRST_VIEW: ViewState = {
   volumes: { master: 0.5, hands: 0.9, band: 0.6 },
   speedPercent: 100,
   repeat: false,
+  chordNaming: 'symbols',
+  chartDrafts: {},
 };
 
 export type ViewChange = { readonly [K in keyof ViewState]?: ViewState[K] | undefined };
@@ -57,6 +67,13 @@ function keptVolumes(kept: unknown): Volumes {
   return [master, hands, band].every(isShare) ? { master, hands, band } : FIRST_VIEW.volumes;
 }
 
+function keptDrafts(kept: unknown): ViewState['chartDrafts'] {
+  if (typeof kept !== 'object' || kept === null) return FIRST_VIEW.chartDrafts;
+  return Object.fromEntries(
+    Object.entries(kept).filter((entry): entry is [string, string] => typeof entry[1] === 'string'),
+  );
+}
+
 /** What was kept on this device; anything unreadable falls back to the first view, as nothing of worth is lost. */
 function keptView(kept: KeptText): ViewState {
   try {
@@ -66,6 +83,9 @@ function keptView(kept: KeptText): ViewState {
       page: PAGES.find((page) => page === read.page) ?? FIRST_VIEW.page,
       theme: read.theme === 'paper' || read.theme === 'stage' ? read.theme : FIRST_VIEW.theme,
       volumes: keptVolumes(read.volumes),
+      chordNaming:
+        CHORD_NAMINGS.find((naming) => naming === read.chordNaming) ?? FIRST_VIEW.chordNaming,
+      chartDrafts: keptDrafts(read.chartDrafts),
       ...(typeof read.sectionId === 'string' && { sectionId: read.sectionId }),
       ...(typeof read.patternId === 'string' && { patternId: read.patternId }),
     };
