@@ -1,0 +1,64 @@
+import type { Seconds } from '../core/time/ticks.ts';
+import type { DueNote, Pass } from './pass.ts';
+
+/** A note that an edit moves by no more than this is still the same note. */
+export const NEAR_SEC: Seconds = 0.25;
+
+/** Notes of different hits of the pattern are taken for the same only if they are this much nearer. */
+const OTHER_HIT_SEC: Seconds = 0.1;
+
+type Pair = { readonly old: number; readonly revised: number; readonly apart: Seconds };
+
+function apart(old: DueNote, revised: DueNote): Seconds {
+  const isOther = old.note.patternTick !== revised.note.patternTick;
+  return Math.abs(old.atSec - revised.atSec) + (isOther ? OTHER_HIT_SEC : 0);
+}
+
+/** Pairs notes of one part and key that are near each other, one to one, the nearest first. */
+function nearestPairs(old: readonly DueNote[], revised: readonly DueNote[]): Pair[] {
+  const candidates = old
+    .flatMap((a, i) =>
+      revised.map((b, j) => ({
+        old: i,
+        revised: j,
+        apart:
+          a.note.part === b.note.part && a.note.keyNumber === b.note.keyNumber
+            ? apart(a, b)
+            : Number.POSITIVE_INFINITY,
+      })),
+    )
+    .filter((pair) => pair.apart <= NEAR_SEC)
+    .toSorted((a, b) => a.apart - b.apart);
+  const taken = new Set<string>();
+  return candidates.filter((pair) => {
+    const names = [`old ${pair.old}`, `revised ${pair.revised}`];
+    if (names.some((name) => taken.has(name))) return false;
+    names.forEach((name) => taken.add(name));
+    return true;
+  });
+}
+
+/**
+ * Which notes of a revised pass are still to sound when everything due before `horizonSec` has been
+ * handed over. In general those at or after it; but a note that the revision moves over the horizon
+ * sounds once all the same: it is left out if `old` has it as handed over, and sounds, possibly late,
+ * if `old` has it as waiting. Notes are the same by part, key number and nearness, and rather so if
+ * one hit of the pattern made both. All times are of the clock; those of `old` answer to the revised
+ * pass's tempo.
+ */
+export function notesToSound<P extends Pass>(
+  old: readonly (DueNote & { readonly isWaiting: boolean })[],
+  revised: readonly DueNote<P>[],
+  horizonSec: Seconds,
+): DueNote<P>[] {
+  const isNear = ({ atSec }: DueNote) => Math.abs(atSec - horizonSec) <= NEAR_SEC;
+  const oldNear = old.filter(isNear);
+  const revisedNear = revised.filter(isNear);
+  const isWaiting = new Map(
+    nearestPairs(oldNear, revisedNear).map((pair) => [
+      revisedNear[pair.revised],
+      oldNear[pair.old]?.isWaiting,
+    ]),
+  );
+  return revised.filter((due) => isWaiting.get(due) ?? due.atSec >= horizonSec);
+}

@@ -1,0 +1,102 @@
+import type { KeyNumber } from '../core/harmony/pitch.ts';
+import type { CLICK_KEYS } from '../core/rhythm/click.ts';
+import { PIANO_LAYERS, PIANO_ZONES, pianoFile, pianoLoudness, pianoUrl } from './pianoSamples.ts';
+import { clickBurst } from './synth/clickBurst.ts';
+import { drumSamples } from './synth/drumSound.ts';
+import { KIT, type KitDrum } from './synth/drumSounds.ts';
+import { BASS_SOUND, overtoneTone, SUNG_SOUND } from './synth/overtones.ts';
+import { pluckedString } from './synth/pluckedString.ts';
+
+/** Identity of one stored sound, for example `piano/C4v10`. */
+export type SoundId = `${'piano' | 'bass' | 'plucked' | 'sung' | 'drum' | 'click'}/${string}`;
+
+/** Where a sound comes from: a file shipped with the app, or samples computed for a rate in Hz. */
+export type SoundOrigin =
+  | { readonly kind: 'recorded'; readonly url: string }
+  | {
+      readonly kind: 'synthesised';
+      readonly samples: (sampleRate: number) => Float32Array<ArrayBuffer>;
+    };
+
+/** How loud a sound is stored: by its highest sample, or by the mean of its first quarter of a second. */
+export type Loudness = { readonly measure: 'peak' | 'rms'; readonly value: number };
+
+/** One sound that instruments strike; see `loadSounds` for what becomes of it. */
+export type StoredSound = {
+  readonly id: SoundId;
+  readonly origin: SoundOrigin;
+  readonly loudness: Loudness;
+};
+
+/** Keys at which a synthesised instrument is computed; those between are played a little faster or slower. */
+export const SYNTH_ZONES: Readonly<Record<'bass' | 'plucked' | 'sung', readonly KeyNumber[]>> = {
+  bass: zones(25, 61),
+  plucked: zones(37, 91),
+  sung: zones(43, 85),
+};
+
+/** Frequency of each click: higher on the downbeat. */
+const CLICK_HZ: Readonly<Record<keyof typeof CLICK_KEYS, number>> = { downbeat: 4500, beat: 3000 };
+
+function zones(first: KeyNumber, last: KeyNumber): KeyNumber[] {
+  return Array.from({ length: (last - first) / 3 + 1 }, (_, i) => first + 3 * i);
+}
+
+function hzOf(keyNumber: KeyNumber): number {
+  return 440 * 2 ** ((keyNumber - 69) / 12);
+}
+
+function pianoSounds(): StoredSound[] {
+  return PIANO_LAYERS.flatMap((layer) =>
+    PIANO_ZONES.map((zone) => {
+      const file = pianoFile(zone, layer);
+      return {
+        id: `piano/${file}`,
+        origin: { kind: 'recorded', url: pianoUrl(file) },
+        loudness: { measure: 'rms', value: pianoLoudness(zone) },
+      } as const;
+    }),
+  );
+}
+
+function pitchedSounds(
+  name: keyof typeof SYNTH_ZONES,
+  rms: number,
+  samples: (freqHz: number, sampleRate: number) => Float32Array<ArrayBuffer>,
+): StoredSound[] {
+  return SYNTH_ZONES[name].map((zone) => ({
+    id: `${name}/${zone}`,
+    origin: { kind: 'synthesised', samples: (sampleRate) => samples(hzOf(zone), sampleRate) },
+    loudness: { measure: 'rms', value: rms },
+  }));
+}
+
+function drumSound(drum: KitDrum): StoredSound {
+  return {
+    id: `drum/${drum.name}`,
+    origin: { kind: 'synthesised', samples: (rate) => drumSamples(drum.sound, rate) },
+    loudness: { measure: 'peak', value: drum.peak },
+  };
+}
+
+function clickSound(name: keyof typeof CLICK_KEYS): StoredSound {
+  return {
+    id: `click/${name}`,
+    origin: { kind: 'synthesised', samples: (rate) => clickBurst(CLICK_HZ[name], rate) },
+    loudness: { measure: 'peak', value: 0.4 },
+  };
+}
+
+/**
+ * Every sound that instruments can strike. The loudness values balance the band at velocity 127
+ * with all levels at 1: a forte chord of both hands stays under the limiter's knee.
+ */
+export const STORED_SOUNDS: readonly StoredSound[] = [
+  ...pianoSounds(),
+  ...pitchedSounds('bass', 0.1, (hz, rate) => overtoneTone(BASS_SOUND, hz, rate)),
+  ...pitchedSounds('plucked', 0.05, pluckedString),
+  ...pitchedSounds('sung', 0.06, (hz, rate) => overtoneTone(SUNG_SOUND, hz, rate)),
+  ...KIT.map(drumSound),
+  clickSound('downbeat'),
+  clickSound('beat'),
+];
