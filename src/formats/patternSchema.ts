@@ -1,0 +1,60 @@
+import * as v from 'valibot';
+import { DIVISIONS, type Pattern, TOUCHES } from '../core/rhythm/pattern.ts';
+import { SOURCE_PARTS } from '../core/rhythm/sources.ts';
+import { BASS_TONES, type BassTone, VOICE_TONES, type VoiceTone } from '../core/rhythm/tones.ts';
+import {
+  countSchema,
+  idSchema,
+  list,
+  meterSchema,
+  record,
+  shareSchema,
+  textSchema,
+  wholeSchema,
+} from './schemaParts.ts';
+
+function hitsSchema<Tone extends BassTone | VoiceTone>(tones: readonly Tone[]) {
+  return list(
+    record({
+      at: wholeSchema,
+      length: countSchema,
+      play: v.pipe(v.array(v.picklist(tones)), v.nonEmpty(), v.readonly()),
+      touch: v.picklist(TOUCHES),
+      held: v.boolean(),
+      anticipates: v.exactOptional(v.boolean()),
+    }),
+  );
+}
+
+const handsEntries = { left: hitsSchema(BASS_TONES), right: hitsSchema(VOICE_TONES) };
+
+const strokeSchema = record({
+  at: wholeSchema,
+  length: countSchema,
+  strength: shareSchema,
+  presence: shareSchema,
+  what: list(v.picklist([...BASS_TONES, ...VOICE_TONES, 'unpitched'])),
+});
+
+const sourceSchema = record({
+  id: idSchema,
+  name: textSchema,
+  part: v.picklist(SOURCE_PARTS),
+  strokes: list(strokeSchema),
+});
+
+/** The form of a pattern as data; that its parts fit each other is for `patternFaults`. */
+export const patternSchema = record({
+  id: idSchema,
+  name: textSchema,
+  meter: meterSchema,
+  bars: countSchema,
+  divisions: list(v.picklist(DIVISIONS)),
+  swing: record({
+    level: v.picklist(['eighth', 'sixteenth']),
+    ratio: v.pipe(v.number(), v.finite(), v.gtValue(0)),
+  }),
+  sources: list(sourceSchema),
+  ...handsEntries,
+  ending: v.exactOptional(record(handsEntries)),
+}) satisfies v.GenericSchema<unknown, Pattern>;

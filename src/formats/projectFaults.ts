@@ -1,0 +1,68 @@
+import type { Project } from '../core/project.ts';
+import type { Section, Song } from '../core/song/song.ts';
+import { barTicks } from '../core/time/meter.ts';
+import { patternFaults } from './patternFaults.ts';
+import { type ProjectFault, sameIdFaults } from './projectFault.ts';
+import { ascends } from './schemaParts.ts';
+
+function fillsBars(section: Section): boolean {
+  const length = section.slots.reduce((ticks, slot) => ticks + slot.durationTicks, 0);
+  const others = new Map(section.barMeters.map(({ bar, meter }) => [bar, meter]));
+  let end = 0;
+  for (let bar = 0; end < length; bar++) end += barTicks(others.get(bar) ?? section.meter);
+  return end === length;
+}
+
+function sectionFaults(section: Section, path: string): ProjectFault[] {
+  const faults: ProjectFault[] = [];
+  if (!ascends(section.barMeters.map(({ bar }) => bar)))
+    faults.push({ kind: 'out-of-order', path: `${path}.barMeters` });
+  if (!fillsBars(section)) faults.push({ kind: 'bars-not-filled', path: `${path}.slots` });
+  return faults;
+}
+
+function songFaults(song: Song): ProjectFault[] {
+  const sections = new Set(song.sections.map((section) => section.id));
+  const { form } = song;
+  return [
+    ...(sections.size === 0 ? [{ kind: 'nothing-left' as const, path: 'song.sections' }] : []),
+    ...sameIdFaults(song.sections, 'song.sections'),
+    ...sameIdFaults(form, 'song.form'),
+    ...song.sections.flatMap((section, i) => sectionFaults(section, `song.sections[${i}]`)),
+    ...form.flatMap(({ sectionId }, i) =>
+      sections.has(sectionId)
+        ? []
+        : [{ kind: 'not-there' as const, path: `song.form[${i}].sectionId` }],
+    ),
+  ];
+}
+
+/** Faults of everything that may choose a pattern and chooses one that is not there. */
+function choiceFaults({ song, practice, patterns }: Project): ProjectFault[] {
+  const ids = new Set(patterns.map((pattern) => pattern.id));
+  const choosers = [
+    ...song.sections.map((chooser, i) => ({ chooser, path: `song.sections[${i}]` })),
+    ...song.form.map((chooser, i) => ({ chooser, path: `song.form[${i}]` })),
+    { chooser: practice.drill, path: 'practice.drill' },
+  ];
+  return choosers.flatMap(({ chooser, path }) =>
+    chooser.patternId === undefined || ids.has(chooser.patternId)
+      ? []
+      : [{ kind: 'not-there' as const, path: `${path}.patternId` }],
+  );
+}
+
+/**
+ * Whatever in a project does not fit together, in the order in which it stands there; none where
+ * the project is sound. Each value alone is for the schema of the project file to check.
+ */
+export function projectFaults(project: Project): ProjectFault[] {
+  const { patterns } = project;
+  return [
+    ...songFaults(project.song),
+    ...(patterns.length === 0 ? [{ kind: 'nothing-left' as const, path: 'patterns' }] : []),
+    ...sameIdFaults(patterns, 'patterns'),
+    ...patterns.flatMap((pattern, i) => patternFaults(pattern, `patterns[${i}]`)),
+    ...choiceFaults(project),
+  ];
+}

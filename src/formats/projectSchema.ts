@@ -1,0 +1,75 @@
+import * as v from 'valibot';
+import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
+import type { Project } from '../core/project.ts';
+import type { VoicingSettings } from '../core/voicing/voicing.ts';
+import { patternSchema } from './patternSchema.ts';
+import {
+  chordSchema,
+  countUpTo,
+  idSchema,
+  keyNumberSchema,
+  list,
+  notNegativeSchema,
+  positiveSchema,
+  record,
+  shareSchema,
+  wholeSchema,
+} from './schemaParts.ts';
+import { bpmSchema, songSchema } from './songSchema.ts';
+
+const voicingSchema = record({
+  manner: v.picklist(['close', 'open', 'shell', 'rootless']),
+  spanSemitones: wholeSchema,
+  rightLowest: keyNumberSchema,
+  rightHighest: keyNumberSchema,
+  leftLowest: keyNumberSchema,
+  leftHighest: keyNumberSchema,
+  bass: v.picklist(['single', 'octave', 'fifth', 'tenth', 'elsewhere']),
+  fullness: v.picklist([3, 4, 5]),
+  weights: record({
+    motion: notNegativeSchema,
+    topLeap: notNegativeSchema,
+    leftLeap: notNegativeSchema,
+    register: notNegativeSchema,
+    lowIntervals: notNegativeSchema,
+    handGap: notNegativeSchema,
+  }),
+}) satisfies v.GenericSchema<unknown, VoicingSettings>;
+
+const ladderSchema = record({
+  startBpm: bpmSchema,
+  goalBpm: bpmSchema,
+  step: v.variant('kind', [
+    record({ kind: v.literal('bpm'), bpm: positiveSchema }),
+    record({ kind: v.literal('percent'), percent: positiveSchema }),
+  ]),
+  passesPerRung: countUpTo(1000),
+  climb: v.picklist(['always', 'when-clean']),
+});
+
+const practiceSchema = record({
+  click: record({
+    on: v.boolean(),
+    beats: v.union([v.picklist(['all', 'groups', 'downbeat', 'back-beat']), list(wholeSchema)]),
+    level: shareSchema,
+    countInBars: v.picklist([0, 1, 2]),
+  }),
+  hands: v.picklist(['left', 'right', 'both', 'none']),
+  band: v.boolean(),
+  drill: record({
+    chord: chordSchema,
+    patternId: v.exactOptional(idSchema),
+    ladder: ladderSchema,
+    barsPerPass: countUpTo(1000),
+    countInAt: v.picklist(['start', 'every-rung']),
+  }),
+}) satisfies v.GenericSchema<unknown, PracticeSettings>;
+
+/** The form of a project as data; that its parts fit each other is for `projectFaults`. */
+export const projectSchema = record({
+  id: idSchema,
+  song: songSchema,
+  patterns: list(patternSchema),
+  voicing: voicingSchema,
+  practice: practiceSchema,
+}) satisfies v.GenericSchema<unknown, Project>;

@@ -1,0 +1,59 @@
+import * as v from 'valibot';
+import { SECTION_KINDS, type Song, WASHES } from '../core/song/song.ts';
+import { BPM_RANGE } from '../core/time/tempoMap.ts';
+import {
+  chordSchema,
+  countSchema,
+  countUpTo,
+  heldKeysSchema,
+  idSchema,
+  list,
+  meterSchema,
+  pitchClassSchema,
+  record,
+  textSchema,
+  wholeSchema,
+} from './schemaParts.ts';
+
+/** A tempo that can be set, in felt beats a minute. */
+export const bpmSchema = v.pipe(
+  v.number(),
+  v.minValue(BPM_RANGE.lowest),
+  v.maxValue(BPM_RANGE.highest),
+);
+
+/** About five thousand bars of 4/4. */
+const LONGEST_SLOT_TICKS = 10_000_000;
+
+const slotSchema = record({
+  chord: v.union([v.literal('no-chord'), chordSchema]),
+  durationTicks: countUpTo(LONGEST_SLOT_TICKS),
+  fixedKeys: v.exactOptional(record({ left: heldKeysSchema, right: heldKeysSchema })),
+});
+
+const sectionSchema = record({
+  id: idSchema,
+  name: textSchema,
+  kind: v.picklist(SECTION_KINDS),
+  wash: v.picklist(WASHES),
+  meter: meterSchema,
+  barMeters: list(record({ bar: wholeSchema, meter: meterSchema })),
+  slots: list(slotSchema),
+  patternId: v.exactOptional(idSchema),
+});
+
+const formEntrySchema = record({
+  id: idSchema,
+  sectionId: idSchema,
+  patternId: v.exactOptional(idSchema),
+});
+
+/** The form of a song as data; that its parts fit each other is for `songFaults`. */
+export const songSchema = record({
+  title: textSchema,
+  key: record({ tonic: pitchClassSchema, mode: v.picklist(['major', 'minor']) }),
+  tempo: record({ bpm: bpmSchema, beatTicks: countSchema }),
+  sections: list(sectionSchema),
+  form: list(formEntrySchema),
+  notes: textSchema,
+}) satisfies v.GenericSchema<unknown, Song>;

@@ -1,0 +1,115 @@
+import type { Project } from '../core/project.ts';
+import { ok, type Result } from '../core/result.ts';
+import { clickTrack } from '../core/rhythm/click.ts';
+import type { Note, TimedNote } from '../core/rhythm/note.ts';
+import { onlyWhereMeterFits, type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
+import { perform } from '../core/rhythm/perform.ts';
+import { realise } from '../core/rhythm/realise.ts';
+import { realiseBand } from '../core/rhythm/realiseBand.ts';
+import { type ChordSpan, type Timeline, tempoMapOf, timelineOf } from '../core/song/timeline.ts';
+import type { TempoMap } from '../core/time/tempoMap.ts';
+import { voiceTimeline } from '../core/voicing/voiceTimeline.ts';
+import type { Voicing } from '../core/voicing/voicing.ts';
+
+/** Something computed from a project. */
+export type Selector<T> = (project: Project) => T;
+
+/** No two hands can play this chord under the project's settings. */
+export type NothingPlayable = { readonly kind: 'nothing-playable'; readonly span: ChordSpan };
+
+/**
+ * A selector that computes anew only when one of the parts that `partsOf` lists is another object
+ * than last time; otherwise it gives the very same result. It remembers one result.
+ */
+export function selector<T>(
+  partsOf: (project: Project) => readonly unknown[],
+  compute: Selector<T>,
+): Selector<T> {
+  let latest: { readonly parts: readonly unknown[]; readonly value: T } | undefined;
+  return (project) => {
+    const parts = partsOf(project);
+    const isSame =
+      latest?.parts.length === parts.length &&
+      latest.parts.every((part, i) => Object.is(part, parts[i]));
+    if (!latest || !isSame) latest = { parts, value: compute(project) };
+    return latest.value;
+  };
+}
+
+/** The song laid out in playing order. */
+export const selectTimeline: Selector<Timeline> = selector(
+  ({ song }) => [song.sections, song.form],
+  ({ song }) => timelineOf(song),
+);
+
+/** When everything sounds. */
+export const selectTempoMap: Selector<TempoMap> = selector(
+  ({ song }) => [song.tempo],
+  ({ song }) => tempoMapOf(song),
+);
+
+/** The chords that are played, section by section: all of the song that voicings depend on. */
+function playedChords({ song }: Project): readonly unknown[] {
+  const slots = new Map(song.sections.map((section) => [section.id, section.slots]));
+  return song.form.flatMap(({ sectionId }) => [sectionId, slots.get(sectionId)]);
+}
+
+/** The hands for every chord of the timeline; only chords, their order and the voicing settings change them. */
+export const selectVoicings: Selector<Result<readonly Voicing[], NothingPlayable>> = selector(
+  (project) => [project.voicing, ...playedChords(project)],
+  (project) => voiceTimeline(selectTimeline(project), project.voicing),
+);
+
+/** The pattern of each bar of the timeline; in bars of another meter than their pattern's the hands rest. */
+export const selectPatternAt: Selector<PatternAt> = selector(
+  (project) => [project.patterns, selectTimeline(project)],
+  (project) => onlyWhereMeterFits(patternForBar(project.patterns, selectTimeline(project))),
+);
+
+/** The bars of the timeline (0-based) in which the hands rest because their pattern has another meter. */
+export const selectMisfits: Selector<readonly number[]> = selector(
+  (project) => [project.patterns, selectTimeline(project)],
+  (project) => {
+    const timeline = selectTimeline(project);
+    const chosen = patternForBar(project.patterns, timeline);
+    const played = selectPatternAt(project);
+    return timeline.bars.flatMap((bar, i) => (chosen(bar, i) && !played(bar, i) ? [i] : []));
+  },
+);
+
+/** What both hands play in the whole song. */
+export const selectNotes: Selector<Result<readonly Note[], NothingPlayable>> = selector(
+  (project) => [selectPatternAt(project), selectVoicings(project)],
+  (project) => {
+    const voicings = selectVoicings(project);
+    if (!voicings.ok) return voicings;
+    const notes = realise(selectTimeline(project), voicings.value, selectPatternAt(project));
+    if (!notes.ok) throw new Error(`bar ${notes.error.bar} got a pattern of another meter`);
+    return notes;
+  },
+);
+
+/** What the band plays in the whole song. */
+export const selectBandNotes: Selector<Result<readonly Note[], NothingPlayable>> = selector(
+  (project) => [selectPatternAt(project), selectVoicings(project)],
+  (project) => {
+    const voicings = selectVoicings(project);
+    if (!voicings.ok) return voicings;
+    return ok(realiseBand(selectTimeline(project), voicings.value, selectPatternAt(project)));
+  },
+);
+
+/** The click of the whole song, on the beats that the practice settings name. */
+export const selectClick: Selector<readonly Note[]> = selector(
+  (project) => [selectTimeline(project), project.practice.click.beats],
+  (project) => clickTrack(selectTimeline(project), project.practice.click.beats),
+);
+
+/** What both hands play, in seconds; a change of tempo alone computes nothing else. */
+export const selectTimedNotes: Selector<Result<readonly TimedNote[], NothingPlayable>> = selector(
+  (project) => [selectNotes(project), selectTempoMap(project)],
+  (project) => {
+    const notes = selectNotes(project);
+    return notes.ok ? ok(perform(notes.value, selectTempoMap(project))) : notes;
+  },
+);
