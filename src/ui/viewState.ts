@@ -29,8 +29,8 @@ export type ViewState = {
   readonly range?: BarRange;
   readonly repeat: boolean;
   readonly chordNaming: ChordNamingChoice;
-  /** Chart texts that can't be read yet, kept until they are repaired; by section. */
-  readonly chartDrafts: Readonly<Record<SectionId, string>>;
+  /** Chart texts that can't be read yet, kept until they are repaired; by project and section (`draftPlace`). */
+  readonly chartDrafts: Readonly<Record<string, string>>;
 };
 
 /** Starts quiet; the player turns it up. */

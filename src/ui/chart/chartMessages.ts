@@ -26,7 +26,7 @@ export function chordSymbolSentence(error: ChordTextError): string {
     case 'unknown-target':
       return `After the slash of “${symbol}” stands a step of the key, such as V7/ii, I/3 or 1/3.`;
     default:
-      return unreachable(error.kind);
+      return unreachable(error);
   }
 }
 
