@@ -1,0 +1,96 @@
+import * as v from 'valibot';
+import { err, ok, type Result } from '../core/result.ts';
+import { DIVISIONS } from '../core/rhythm/pattern.ts';
+import { SOURCE_PARTS } from '../core/rhythm/sources.ts';
+import type { Expected } from './patternEvents.ts';
+
+/**
+ * Why a pattern file cannot be read: it is no JSON, it is of a later version of the format, or one
+ * place of it (`path`, such as `left[1]` for the left hand's second bar; empty for the whole) does not hold what it should.
+ */
+export type PatternFileError =
+  | { readonly kind: 'not-json'; readonly text: string }
+  | { readonly kind: 'newer-version'; readonly version: number }
+  | ({ readonly kind: 'wrong-value'; readonly path: string } & Expected);
+
+/** The version that is written; docs/pattern-file.schema.json describes it. */
+export const PATTERN_FILE_VERSION = 1;
+
+/** One line of text a bar. */
+const Bars = v.array(v.string());
+const Share = v.pipe(v.number(), v.minValue(1));
+
+const PatternFile = v.strictObject({
+  $schema: v.optional(v.string()),
+  version: v.literal(PATTERN_FILE_VERSION),
+  id: v.pipe(v.string(), v.nonEmpty()),
+  name: v.pipe(v.string(), v.nonEmpty()),
+  origin: v.optional(v.pipe(v.string(), v.nonEmpty())),
+  use: v.optional(v.pipe(v.string(), v.nonEmpty())),
+  tempo: v.optional(v.tuple([Share, Share])),
+  tags: v.optional(v.array(v.string())),
+  meter: v.string(),
+  divisions: v.union([v.picklist(DIVISIONS), v.array(v.picklist(DIVISIONS))]),
+  swing: v.optional(
+    v.strictObject({
+      level: v.picklist(['eighth', 'sixteenth']),
+      ratio: Share,
+    }),
+  ),
+  left: v.pipe(Bars, v.minLength(1)),
+  right: v.pipe(Bars, v.minLength(1)),
+  ending: v.optional(v.strictObject({ left: v.string(), right: v.string() })),
+  sources: v.optional(
+    v.array(
+      v.strictObject({
+        id: v.optional(v.string()),
+        name: v.optional(v.string()),
+        part: v.picklist(SOURCE_PARTS),
+        strokes: Bars,
+      }),
+    ),
+  ),
+});
+
+/** The fields of a pattern file, its hits and strokes still as text. */
+export type PatternFile = v.InferOutput<typeof PatternFile>;
+
+/** What reading any part of a pattern file gives. */
+export type Read<T> = Result<T, PatternFileError>;
+
+/** The error for one place of the file. */
+export function wrong(path: string, expected: Expected): Read<never> {
+  return err({ kind: 'wrong-value', path, ...expected });
+}
+
+/** The fields of a pattern file that is given as text or as the JSON it holds. */
+export function readShape(json: unknown): Read<PatternFile> {
+  const parsed = typeof json === 'string' ? parseJson(json) : ok(json);
+  if (!parsed.ok) return parsed;
+  const version = v.safeParse(v.object({ version: v.number() }), parsed.value);
+  if (version.success && version.output.version > PATTERN_FILE_VERSION)
+    return err({ kind: 'newer-version', version: version.output.version });
+  const file = v.safeParse(PatternFile, parsed.value);
+  if (file.success) return ok(file.output);
+  const issue = file.issues[0];
+  return wrong(pathOf(issue.path ?? []), {
+    expected: issue.expected ?? 'something else',
+    found: issue.received,
+  });
+}
+
+function parseJson(text: string): Read<unknown> {
+  try {
+    return ok(JSON.parse(text) as unknown);
+  } catch (error) {
+    return err({ kind: 'not-json', text: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+function pathOf(keys: readonly { readonly key: unknown }[]): string {
+  return keys
+    .map(({ key }, i) =>
+      typeof key === 'number' ? `[${key}]` : `${i > 0 ? '.' : ''}${String(key)}`,
+    )
+    .join('');
+}
