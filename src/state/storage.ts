@@ -1,0 +1,160 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { Project } from '../core/project.ts';
+import { err, ok, type Result } from '../core/result.ts';
+import { decodeProject, encodeProject, type ProjectFileError } from '../formats/projectFile.ts';
+
+/** What the list of kept songs shows; `savedAtMs` counts from 1970, as the page's clock does. */
+export type KeptProject = {
+  readonly id: Project['id'];
+  readonly title: string;
+  readonly savedAtMs: number;
+};
+
+type ProjectRow = KeptProject & { readonly text: string };
+
+const OPEN_PROJECT = 'open project';
+
+/** Projects as the text of a project file; recordings as they were brought in; which project lies open. */
+interface Rooms extends DBSchema {
+  projects: { key: string; value: ProjectRow };
+  takes: { key: string; value: unknown };
+  recordings: { key: string; value: Blob };
+  desk: { key: typeof OPEN_PROJECT; value: string };
+}
+
+const ROOMS_VERSION = 1;
+
+/**
+ * Why the browser does not keep something; `reason` is its own word for it.
+ * - `unavailable`: it offers no storage here (a private window, storage switched off)
+ * - `newer-version`: a later release has used this storage, and this one cannot read it
+ * - `full`: no room is left
+ * - `failed`: anything else
+ */
+export type StorageError = {
+  readonly kind: 'unavailable' | 'newer-version' | 'full' | 'failed';
+  readonly reason: string;
+};
+
+/** What is kept under a project's id is no project any more; `text` is all of it, so that it can be handed out. */
+export type UnreadableProject = {
+  readonly kind: 'unreadable';
+  readonly title: string;
+  readonly text: string;
+  readonly error: ProjectFileError;
+};
+
+type Kept<T> = Promise<Result<T, StorageError>>;
+type OpenedProject = Promise<Result<Project | undefined, StorageError | UnreadableProject>>;
+
+/** Songs and recordings on this device. What fails comes back as an error, never as an exception. */
+export type Storage = {
+  /**
+   * Keeps the project under its id in place of what was there, and remembers it as the open one. The
+   * write is on its way when the function returns, and stays so when the page goes; writes are done
+   * in the order of their calls.
+   */
+  readonly saveProject: (project: Project, atMs: number) => Kept<undefined>;
+  /** The project of an id; undefined where none is kept. */
+  readonly openProject: (id: Project['id']) => OpenedProject;
+  /** The project saved last; undefined where there is none. */
+  readonly lastProject: () => OpenedProject;
+  /** All projects, the one saved last first. */
+  readonly projects: () => Kept<readonly KeptProject[]>;
+  readonly deleteProject: (id: Project['id']) => Kept<undefined>;
+  /** Keeps a recording's file under an id in place of what was there. */
+  readonly saveRecording: (id: string, file: Blob) => Kept<undefined>;
+  /** A recording's file; undefined where none is kept under the id. */
+  readonly recording: (id: string) => Kept<Blob | undefined>;
+  readonly deleteRecording: (id: string) => Kept<undefined>;
+  /** Ends the use of the storage; what was begun is still done. */
+  readonly close: () => void;
+};
+
+const ERROR_KINDS: Readonly<Record<string, StorageError['kind']>> = {
+  QuotaExceededError: 'full',
+  VersionError: 'newer-version',
+  SecurityError: 'unavailable',
+};
+
+function storageError(error: unknown, otherwise: StorageError['kind']): StorageError {
+  if (!(error instanceof Error)) return { kind: otherwise, reason: String(error) };
+  return { kind: ERROR_KINDS[error.name] ?? otherwise, reason: `${error.name}: ${error.message}` };
+}
+
+async function kept<T>(act: () => Promise<T>): Kept<T> {
+  try {
+    return ok(await act());
+  } catch (error) {
+    return err(storageError(error, 'failed'));
+  }
+}
+
+function projectOf(row: ProjectRow | undefined): Awaited<OpenedProject> {
+  if (!row) return ok(undefined);
+  const project = decodeProject(row.text);
+  if (project.ok) return project;
+  return err({ kind: 'unreadable', title: row.title, text: row.text, error: project.error });
+}
+
+/** The storage in an open database: see `openStorage`. */
+export function createStorage(db: IDBPDatabase<Rooms>): Storage {
+  const openProject = async (id: Project['id']): OpenedProject => {
+    const row = await kept(() => db.get('projects', id));
+    return row.ok ? projectOf(row.value) : row;
+  };
+  return {
+    openProject,
+    saveProject: (project, savedAtMs) => {
+      const { id, song } = project;
+      const row = { id, title: song.title, savedAtMs, text: encodeProject(project) };
+      return kept(async () => {
+        const write = db.transaction(['projects', 'desk'], 'readwrite');
+        const puts = [
+          write.objectStore('projects').put(row, id),
+          write.objectStore('desk').put(id, OPEN_PROJECT),
+        ];
+        // Without waiting for the puts, so that a page that goes now takes nothing back.
+        write.commit();
+        await Promise.all([...puts, write.done]);
+        return undefined;
+      });
+    },
+    lastProject: async () => {
+      const id = await kept(() => db.get('desk', OPEN_PROJECT));
+      if (!id.ok) return id;
+      return id.value === undefined ? ok(undefined) : openProject(id.value);
+    },
+    projects: () =>
+      kept(async () => {
+        const rows = await db.getAll('projects');
+        return rows
+          .map(({ id, title, savedAtMs }) => ({ id, title, savedAtMs }))
+          .toSorted((a, b) => b.savedAtMs - a.savedAtMs);
+      }),
+    deleteProject: (id) => kept(() => db.delete('projects', id).then(() => undefined)),
+    saveRecording: (id, file) => kept(() => db.put('recordings', file, id).then(() => undefined)),
+    recording: (id) => kept(() => db.get('recordings', id)),
+    deleteRecording: (id) => kept(() => db.delete('recordings', id).then(() => undefined)),
+    close: () => db.close(),
+  };
+}
+
+/**
+ * Opens the storage of a name, which is made where there is none. It gives way to a page of a later
+ * release that wants to change it: what this page saves after that fails.
+ */
+export async function openStorage(name: string): Kept<Storage> {
+  try {
+    const db = await openDB<Rooms>(name, ROOMS_VERSION, {
+      upgrade: (database) => {
+        for (const room of ['projects', 'takes', 'recordings', 'desk'] as const)
+          database.createObjectStore(room);
+      },
+      blocking: (_current, _wanted, event) => (event.target as IDBDatabase).close(),
+    });
+    return ok(createStorage(db));
+  } catch (error) {
+    return err(storageError(error, 'unavailable'));
+  }
+}
