@@ -82,6 +82,18 @@ function onLetter(pitchClass: PitchClass, steps: number): PitchClass {
   return { letter, alteration: ((((up + 6) % 12) + 12) % 12) - 6 };
 }
 
+/**
+ * The same key of the piano with as few signs as it can have: C for B♯, B for C♭, D for C♯♯; one flat
+ * and one sharp stay as they are.
+ */
+export function fewestSigns(pitchClass: PitchClass): PitchClass {
+  if (pitchClass.alteration === 0) return pitchClass;
+  const other = onLetter(pitchClass, Math.sign(pitchClass.alteration));
+  return Math.abs(other.alteration) < Math.abs(pitchClass.alteration)
+    ? fewestSigns(other)
+    : pitchClass;
+}
+
 /** A pitch class that takes more than two signs, spelled with fewer (G♯♯♯ → A♯); any other as it is. */
 export function respelled(pitchClass: PitchClass): PitchClass {
   if (Math.abs(pitchClass.alteration) <= 2) return pitchClass;
