@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest';
+import { parseChartBars } from '../../src/core/song/chart.ts';
+import {
+  barsPerLine,
+  CELL_PX,
+  CHORD_PX,
+  cellAt,
+  chartBars,
+  chartLines,
+  chartPlace,
+  chordPx,
+  longestLineTicks,
+  roomTicks,
+  slotBeats,
+} from '../../src/ui/chart/chartLayout.ts';
+import { meter, section, valueOf } from '../support/music.ts';
+
+function barsOf(chart: string, meterText = '4/4') {
+  const verse = section('verse', {
+    meter: meter(meterText),
+    ...valueOf(parseChartBars(chart, meter(meterText))),
+  });
+  return chartBars(verse);
+}
+
+const many = (bars: number) => `| ${Array.from({ length: bars }, () => 'C').join(' | ')} |`;
+
+describe('the cells of a chart', () => {
+  it('are the felt beats of every bar, and chords begin in theirs', () => {
+    const cells = barsOf('| C / F / | G |').flatMap((bar) => bar.cells);
+    expect(cells.map((cell) => cell.slot)).toEqual([0, undefined, 1, undefined, 2, ...Array(3)]);
+    expect(cells.map((cell) => cell.sounds)).toEqual([0, 0, 1, 1, 2, 2, 2, 2]);
+    expect(cells.map((cell) => cell.isLast).indexOf(true)).toBe(1);
+  });
+
+  it('are two in 6/8 and of three lengths’ sum in 7/8', () => {
+    expect(barsOf('| C |', '6/8')[0]?.cells.map((cell) => cell.lengthTicks)).toEqual([720, 720]);
+    expect(barsOf('| C |', '7/8')[0]?.cells.map((cell) => cell.lengthTicks)).toEqual([
+      480, 480, 720,
+    ]);
+  });
+
+  it('print a meter at the first bar and at every change', () => {
+    const bars = barsOf('| C | 2/4 G | F | C |');
+    expect(bars.map((bar) => bar.printsMeter)).toEqual([true, true, true, false]);
+  });
+
+  it('count how many beats each chord lasts, over bar lines too', () => {
+    expect(slotBeats(barsOf('| C / / G | / / F / |'))).toEqual([3, 3, 2]);
+  });
+});
+
+describe('bars to a line', () => {
+  const names = Array.from({ length: 8 }, () => 'C');
+
+  it('are four where every cell is wide enough for a finger', () => {
+    expect(barsPerLine(barsOf(many(8)), names, 16 * CELL_PX.narrowest)).toBe(4);
+    expect(barsPerLine(barsOf(many(8)), names, 16 * CELL_PX.narrowest - 1)).toBe(2);
+  });
+
+  it('are one on the narrowest screen', () => {
+    expect(barsPerLine(barsOf(many(8)), names, 200)).toBe(1);
+  });
+
+  it('are fewer where long names stand close together', () => {
+    const bars = barsOf('| B♭m7♭5/A♭ E♭7♯9 A♭maj7 D♭maj7♯11 | C | C | C |');
+    const long = ['B♭m7♭5/A♭', 'E♭7♯9', 'A♭maj7', 'D♭maj7♯11', 'C', 'C', 'C'];
+    expect(barsPerLine(bars, long, 720)).toBe(1);
+  });
+});
+
+describe('the size of a chord', () => {
+  it('is the usual one where there is room and shrinks no further than the smallest', () => {
+    expect(chordPx('C', 200)).toBe(CHORD_PX.usual);
+    expect(chordPx('B♭m7♭5', 100)).toBeLessThan(CHORD_PX.usual);
+    expect(chordPx('B♭m7♭5', 10)).toBe(CHORD_PX.smallest);
+  });
+
+  it('is for the room up to the next change or the end of the line', () => {
+    const line = barsOf('| C / F / | / / / / |');
+    const [first, , third] = line.flatMap((bar) => bar.cells);
+    expect(roomTicks(line, first!)).toBe(960);
+    expect(roomTicks(line, third!)).toBe(6 * 480);
+  });
+});
+
+describe('a place on the chart', () => {
+  const bars = barsOf('| C | D | E | F | 2/4 G |');
+  const lines = chartLines(bars, 4);
+
+  it('is as far across as the tick is into the line, at one scale for all lines', () => {
+    expect(longestLineTicks(lines)).toBe(4 * 1920);
+    expect(chartPlace(lines, 1920)).toEqual({ line: 0, across: 0.25 });
+    expect(chartPlace(lines, 4 * 1920 + 480)).toEqual({ line: 1, across: 480 / 7680 });
+  });
+
+  it('is nowhere outside the section', () => {
+    expect(chartPlace(lines, -1)).toBeUndefined();
+    expect(chartPlace(lines, 4 * 1920 + 960)).toBeUndefined();
+    expect(cellAt(bars, -0.5)).toBeUndefined();
+  });
+
+  it('is in the cell whose beat it falls on', () => {
+    expect(cellAt(bars, 479.9)).toMatchObject({ bar: 0, beat: 0 });
+    expect(cellAt(bars, 480)).toMatchObject({ bar: 0, beat: 1 });
+  });
+});
