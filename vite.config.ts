@@ -49,7 +49,6 @@ export default defineConfig({
           name: 'bench',
           environment: 'node',
           include: process.env['BENCH'] ? ['tests/bench/**/*.bench.ts'] : [],
-          passWithNoTests: true,
           testTimeout: 300_000,
           fileParallelism: false,
           disableConsoleIntercept: true,

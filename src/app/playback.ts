@@ -66,6 +66,8 @@ export type PlaybackPosition = {
 export type Sound = {
   readonly player: Player<LivePass>;
   readonly setLevels: (levels: Levels) => void;
+  /** Lets sound go on where the system has interrupted it. */
+  readonly resume: () => Promise<void>;
 };
 
 export type PlaybackParts = {
@@ -177,6 +179,7 @@ export function createPlayback({ store, openSound }: PlaybackParts): Playback {
     const opened = await openSound();
     if (mine !== attempt) return;
     if (!opened.ok) return ended({ kind: 'no-sound', reason: opened.error.reason });
+    if (!sound) opened.value.player.onEnd(() => ended());
     sound = opened.value;
     applyLevels();
     const first = madePass(firstPass(request, store.snapshot()));

@@ -7,7 +7,6 @@ import { err, ok, type Result } from '../core/result.ts';
 import { clickTrack, countIn } from '../core/rhythm/click.ts';
 import type { Note, Part, TimedNote } from '../core/rhythm/note.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
-import { onlyWhereMeterFits, type PatternAt } from '../core/rhythm/patternAt.ts';
 import { perform } from '../core/rhythm/perform.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import { realiseBand } from '../core/rhythm/realiseBand.ts';
@@ -16,12 +15,12 @@ import { barTicks, tempoBeatTicks } from '../core/time/meter.ts';
 import { type Bpm, secondsAt, steadyTempo, type TempoMap, tickAt } from '../core/time/tempoMap.ts';
 import type { Seconds, Ticks } from '../core/time/ticks.ts';
 import { voiceTimeline } from '../core/voicing/voiceTimeline.ts';
-import type { Voicing } from '../core/voicing/voicing.ts';
 import {
-  selectPatternAt,
+  selectBandNotes,
+  selectClick,
+  selectNotes,
   selectTempoMap,
   selectTimeline,
-  selectVoicings,
 } from '../state/selectors.ts';
 
 /** Bars of a timeline by index, the end exclusive. */
@@ -68,23 +67,6 @@ function atSpeed(map: TempoMap, speedPercent: number): TempoMap {
   }));
 }
 
-function notesOfParts(
-  timeline: Timeline,
-  voicings: readonly Voicing[],
-  patternAt: PatternAt,
-  practice: PracticeSettings,
-  loop: boolean,
-): Note[] {
-  const fitting = onlyWhereMeterFits(patternAt);
-  const hands = realise(timeline, voicings, fitting, { loop });
-  if (!hands.ok) throw new Error(`bar ${hands.error.bar} got a pattern of another meter`);
-  return [
-    ...hands.value,
-    ...realiseBand(timeline, voicings, fitting, { loop }),
-    ...clickTrack(timeline, practice.click.beats),
-  ];
-}
-
 /** The song, or the bars `range` of it, at `speedPercent` of its tempo. */
 export function songScore(
   project: Project,
@@ -96,10 +78,11 @@ export function songScore(
   if (fromTick === undefined) return err({ kind: 'nothing-to-play' });
   const toTick =
     timeline.bars[range?.endBar ?? timeline.bars.length]?.startTick ?? timeline.lengthTicks;
-  const voicings = selectVoicings(project);
-  if (!voicings.ok) return err(unplayable(voicings.error.span));
-  const patternAt = selectPatternAt(project);
-  const notes = notesOfParts(timeline, voicings.value, patternAt, project.practice, false);
+  const hands = selectNotes(project);
+  if (!hands.ok) return err(unplayable(hands.error.span));
+  const band = selectBandNotes(project);
+  if (!band.ok) return err(unplayable(band.error.span));
+  const notes = [...hands.value, ...band.value, ...selectClick(project)];
   return ok({
     timeline,
     notes: withinTicks(notes, fromTick, toTick),
@@ -126,10 +109,12 @@ export function oneChordScore(
   const timeline = drillTimeline(project.practice.drill.chord, pattern.meter, wholePatterns);
   const voicings = voiceTimeline(timeline, project.voicing);
   if (!voicings.ok) return err(unplayable(voicings.error.span));
-  const notes = notesOfParts(timeline, voicings.value, () => main, project.practice, true);
+  const hands = realise(timeline, voicings.value, () => main, { loop: true });
+  if (!hands.ok) throw new Error(`the drill of “${pattern.name}” has bars of another meter`);
+  const band = realiseBand(timeline, voicings.value, () => main, { loop: true });
   return ok({
     timeline,
-    notes,
+    notes: [...hands.value, ...band, ...clickTrack(timeline, project.practice.click.beats)],
     fromTick: 0,
     toTick: timeline.lengthTicks,
     tempoMap: steadyTempo(bpm, tempoBeatTicks(pattern.meter)),

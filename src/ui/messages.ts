@@ -15,3 +15,20 @@ export function scoreSentence(problem: PlaybackProblem): string {
       return unreachable(problem);
   }
 }
+
+/** That the song is not being kept, why, and what to do; undefined while all is well. */
+export function savingSentence(saving: SavingStatus): string | undefined {
+  if (saving.kind !== 'failed') return undefined;
+  switch (saving.error.kind) {
+    case 'unavailable':
+      return 'This browser keeps nothing here (a private window, or storage switched off): the song is gone when the page is closed.';
+    case 'newer-version':
+      return 'A newer Vampwright is open in another tab and has taken over the songs. Reload this page to go on.';
+    case 'full':
+      return 'The song could not be saved: this device has no room left. Free some, then make any change to save again.';
+    case 'failed':
+      return `The song could not be saved (${saving.error.reason}). Make any change to try again.`;
+    default:
+      return unreachable(saving.error.kind);
+  }
+}

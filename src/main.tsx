@@ -1,0 +1,47 @@
+import './ui/theme.css';
+import './ui/shell/shell.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { soundOpener } from './app/openSound.ts';
+import { createPlayback } from './app/playback.ts';
+import type { ShelfPattern } from './core/rhythm/shelf.ts';
+import { decodeShelfPattern } from './formats/patternFile.ts';
+import { createAutosave, pageLife } from './state/autosave.ts';
+import { firstProject } from './state/firstProject.ts';
+import { openStorage } from './state/storage.ts';
+import { createStore } from './state/store.ts';
+import { App } from './ui/App.tsx';
+import { createViewStore } from './ui/viewState.ts';
+
+const PATTERN_FILES = import.meta.glob<unknown>('../patterns/*.json', {
+  eager: true,
+  import: 'default',
+});
+
+/** The shipped patterns; the tests hold every one of them, so one that can't be read is a program error. */
+function shippedShelf(): ShelfPattern[] {
+  return Object.entries(PATTERN_FILES).map(([file, json]) => {
+    const read = decodeShelfPattern(json);
+    if (!read.ok) throw new Error(`${file}: ${JSON.stringify(read.error)}`);
+    return read.value;
+  });
+}
+
+async function start(root: HTMLElement): Promise<void> {
+  const shelf = shippedShelf();
+  const storage = await openStorage('vampwright');
+  const kept = storage.ok ? await storage.value.lastProject() : storage;
+  const store = createStore((kept.ok && kept.value) || firstProject(shelf));
+  const view = createViewStore(localStorage);
+  const autosave = createAutosave(store, storage, pageLife(window));
+  const playback = createPlayback({ store, openSound: soundOpener() });
+  createRoot(root).render(
+    <StrictMode>
+      <App parts={{ store, playback, view, shelf, autosave }} />
+    </StrictMode>,
+  );
+}
+
+const root = document.getElementById('root');
+if (!root) throw new Error('index.html has no root');
+void start(root);
