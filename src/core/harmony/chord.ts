@@ -1,4 +1,10 @@
-import { type PitchClass, type Semitones, semitonesOf, transposePitchClass } from './pitch.ts';
+import {
+  type PitchClass,
+  respelled,
+  type Semitones,
+  semitonesOf,
+  transposePitchClass,
+} from './pitch.ts';
 
 /** Chord kinds up to the sixth or seventh; what lies above is a tension. */
 export type ChordQuality =
@@ -86,4 +92,10 @@ export function chordTones(chord: Chord): ChordTone[] {
     semitones: semitonesOf(interval),
     pitchClass: transposePitchClass(chord.root, interval),
   }));
+}
+
+/** The chord as it can be written: a root or bass that takes more than two signs is respelled. */
+export function writableChord(chord: Chord): Chord {
+  const root = respelled(chord.root);
+  return chord.bass ? { ...chord, root, bass: respelled(chord.bass) } : { ...chord, root };
 }

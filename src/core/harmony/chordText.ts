@@ -1,22 +1,15 @@
 import { ok, type Result } from '../result.ts';
-import type { Chord } from './chord.ts';
+import { type Chord, writableChord } from './chord.ts';
 import { type ChordSymbolError, parseChordSymbol } from './chordSymbol.ts';
 import { parseDegreeNumber } from './degreeNumbers.ts';
 import type { Key } from './key.ts';
 import { chordOfNumeral, type NumeralError, parseNumeral } from './numerals.ts';
-import { respelled } from './pitch.ts';
 import { chordInKey } from './scaleDegree.ts';
 
 export type ChordTextError = ChordSymbolError | NumeralError;
 
 const IS_NUMERAL = /^[♭b♯#]*[IViv]/;
 const IS_NUMBER = /^[♭b♯#]*\d/;
-
-/** A chord whose root and bass can be written with up to two signs; elsewhere they are respelled. */
-function writable(chord: Chord): Chord {
-  const root = respelled(chord.root);
-  return chord.bass ? { ...chord, root, bass: respelled(chord.bass) } : { ...chord, root };
-}
 
 /**
  * Reads one chord in any of the three ways to name it: a symbol (`Am7`), a Roman numeral (`vi7`) or a
@@ -26,11 +19,11 @@ function writable(chord: Chord): Chord {
 export function parseChordText(text: string, key?: Key): Result<Chord, ChordTextError> {
   if (key && IS_NUMERAL.test(text)) {
     const numeral = parseNumeral(text);
-    return numeral.ok ? ok(writable(chordOfNumeral(numeral.value, key))) : numeral;
+    return numeral.ok ? ok(writableChord(chordOfNumeral(numeral.value, key))) : numeral;
   }
   if (key && IS_NUMBER.test(text)) {
     const number = parseDegreeNumber(text);
-    return number.ok ? ok(writable(chordInKey(number.value, key))) : number;
+    return number.ok ? ok(writableChord(chordInKey(number.value, key))) : number;
   }
   return parseChordSymbol(text);
 }

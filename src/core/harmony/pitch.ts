@@ -1,6 +1,8 @@
 import { Interval, Note } from 'tonal';
 
-export type Letter = 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B';
+export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+
+export type Letter = (typeof LETTERS)[number];
 
 /** A spelled pitch class; `alteration` in semitones, flats negative (B♭ = B, −1). */
 export type PitchClass = { readonly letter: Letter; readonly alteration: number };
@@ -71,8 +73,6 @@ export function chromaOf(pitchClass: PitchClass): Semitones {
 export function keyNumberOf(pitch: Pitch): KeyNumber {
   return 12 * (pitch.octave + 1) + LETTER_SEMITONES[pitch.letter] + pitch.alteration;
 }
-
-const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
 
 /** The same pitch class with the letter `steps` further on (back for negative steps). */
 function onLetter(pitchClass: PitchClass, steps: number): PitchClass {
