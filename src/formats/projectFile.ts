@@ -33,8 +33,8 @@ export type ProjectFileError =
 
 const envelopeSchema = v.object({
   format: v.literal(PROJECT_FORMAT),
-  version: v.unknown(),
-  project: v.unknown(),
+  version: v.exactOptional(v.unknown()),
+  project: v.exactOptional(v.unknown()),
 });
 
 /** The whole project as text (JSON); `decodeProject` gives an equal project back. */
@@ -90,7 +90,7 @@ export function decodeProject(text: string): Result<Project, ProjectFileError> {
   if (!envelope.success) return err({ kind: 'not-a-project' });
   const { version, project } = envelope.output;
   if (typeof version !== 'number' || !Number.isSafeInteger(version) || version < 1)
-    return err({ kind: 'no-version', found: JSON.stringify(version) });
+    return err({ kind: 'no-version', found: String(JSON.stringify(version)) });
   if (version > PROJECT_VERSION)
     return err({ kind: 'newer-version', version, known: PROJECT_VERSION });
   return checkedProject(migrated(project, version));
