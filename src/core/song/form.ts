@@ -1,6 +1,7 @@
 import type { FormEntryId, SectionId } from '../ids.ts';
 import { barTicks, type Meter } from '../time/meter.ts';
-import type { Ticks } from '../time/ticks.ts';
+import { secondsPerTick } from '../time/tempoMap.ts';
+import type { Seconds, Ticks } from '../time/ticks.ts';
 import type { FormEntry, Section, Song } from './song.ts';
 
 /** One bar of a section; `startTick` counts from the section's own start. */
@@ -89,4 +90,55 @@ export function unfoldForm(song: Pick<Song, 'sections' | 'form'>): BarInstance[]
     start += sectionTicks(section);
     return bars;
   });
+}
+
+/** An amount of music at the song's tempo. */
+export type MusicAmount = { readonly bars: number; readonly seconds: Seconds };
+
+/** A section with how often it is played; `bars` and `seconds` are those of one playing. */
+export type SectionReturns = MusicAmount & {
+  readonly sectionId: SectionId;
+  readonly name: string;
+  readonly playings: number;
+};
+
+/**
+ * How much music a song is and how much of it is different: `whole` is what is played, `different`
+ * counts each section that is played once. Sections come by how often they return, most first, then
+ * in the order in which they first appear.
+ */
+export type UniqueMusic = {
+  readonly whole: MusicAmount;
+  readonly different: MusicAmount;
+  readonly sections: readonly SectionReturns[];
+};
+
+/** The amounts of `UniqueMusic`; sections that the form does not play are left out. No form, no music. */
+export function uniqueMusic(song: Pick<Song, 'sections' | 'form' | 'tempo'>): UniqueMusic {
+  const playings = playingsOf(song);
+  const perTick = secondsPerTick(song.tempo);
+  const sections = playings
+    .filter(({ repeat }) => repeat === 0)
+    .map(({ section }) => ({
+      sectionId: section.id,
+      name: section.name,
+      playings: playings.filter((playing) => playing.section === section).length,
+      bars: sectionBars(section).length,
+      seconds: sectionTicks(section) * perTick,
+    }));
+  return {
+    whole: totalOf(sections, (section) => section.playings),
+    different: totalOf(sections, () => 1),
+    sections: sections.toSorted((a, b) => b.playings - a.playings),
+  };
+}
+
+function totalOf(
+  sections: readonly SectionReturns[],
+  timesOf: (section: SectionReturns) => number,
+): MusicAmount {
+  return {
+    bars: sections.reduce((total, section) => total + timesOf(section) * section.bars, 0),
+    seconds: sections.reduce((total, section) => total + timesOf(section) * section.seconds, 0),
+  };
 }

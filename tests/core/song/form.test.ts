@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sectionBars, unfoldForm } from '../../../src/core/song/form.ts';
+import { sectionBars, unfoldForm, uniqueMusic } from '../../../src/core/song/form.ts';
 import { meter, section, slotsOfTicks, song } from '../../support/music.ts';
 
 const verse = section('verse', { slots: slotsOfTicks(1920, 1920) });
@@ -49,4 +49,37 @@ describe('unfolding the form', () => {
 
   it('rejects a form that plays a section that is not there', () =>
     expect(() => unfoldForm(song([verse], 'chorus'))).toThrow('not there: chorus'));
+});
+
+describe('how much music a song is', () => {
+  it('counts what is played and what of it is different, in bars and seconds', () => {
+    const amounts = uniqueMusic(song([waltz, verse], 'waltz verse verse waltz verse'));
+    expect(amounts.whole).toEqual({ bars: 8, seconds: 15 });
+    expect(amounts.different).toEqual({ bars: 3, seconds: 5.5 });
+  });
+
+  it('lists sections by how often they return, then as they first appear', () => {
+    const outro = section('outro', { slots: slotsOfTicks(1920) });
+    const amounts = uniqueMusic(song([verse, waltz, outro], 'waltz verse outro verse'));
+    expect(amounts.sections.map((s) => [s.name, s.playings, s.bars, s.seconds])).toEqual([
+      ['verse', 2, 2, 4],
+      ['waltz', 1, 1, 1.5],
+      ['outro', 1, 1, 2],
+    ]);
+  });
+
+  it('counts at the tempo of the felt beat', () => {
+    const slow = { tempo: { bpm: 60, beatTicks: 720 } };
+    expect(uniqueMusic(song([waltz], 'waltz', slow)).whole.seconds).toBe(2);
+  });
+
+  it('leaves out what is not played', () => {
+    const nothing = { bars: 0, seconds: 0 };
+    expect(uniqueMusic(song([verse, waltz], ''))).toEqual({
+      whole: nothing,
+      different: nothing,
+      sections: [],
+    });
+    expect(uniqueMusic(song([verse, waltz], 'waltz')).different.bars).toBe(1);
+  });
 });
