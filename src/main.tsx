@@ -34,7 +34,14 @@ async function start(root: HTMLElement): Promise<void> {
   const store = createStore((kept.ok && kept.value) || firstProject(shelf));
   const view = createViewStore(localStorage);
   const autosave = createAutosave(store, storage, pageLife(window));
-  const playback = createPlayback({ store, openSound: soundOpener() });
+  const playback = createPlayback({
+    store,
+    openSound: soundOpener(),
+    often: (act) => {
+      const watch = setInterval(act, 60);
+      return () => clearInterval(watch);
+    },
+  });
   createRoot(root).render(
     <StrictMode>
       <App parts={{ store, playback, view, shelf, autosave }} />

@@ -74,6 +74,8 @@ export type PlaybackParts = {
   readonly store: Store;
   /** Opens the sound at the first play; the same promise from then on. */
   readonly openSound: () => Promise<Result<Sound, { readonly reason: string }>>;
+  /** Does something every few hundredths of a second, until the function it gives is called. */
+  readonly often: (act: () => void) => () => void;
 };
 
 /** What a user can do with the sound. The functions need no `this`. */
@@ -98,14 +100,11 @@ export type Playback = {
 /** A pass as the player gets it, with the music that it was made of. */
 type LivePass = TimedScore & { readonly plan: CoursePass; readonly score: Score };
 
-/** How often the rung and pass that are heard are compared with those shown. */
-const WATCH_MS = 60;
-
 /**
  * Plays the project: every pass is made from the project as it is when the pass begins, and again
  * at every edit while it sounds, from the look-ahead on and without a gap.
  */
-export function createPlayback({ store, openSound }: PlaybackParts): Playback {
+export function createPlayback({ store, openSound, often }: PlaybackParts): Playback {
   const listeners = new Set<() => void>();
   let state: PlaybackState = { status: 'stopped' };
   let sound: Sound | undefined;
@@ -113,7 +112,7 @@ export function createPlayback({ store, openSound }: PlaybackParts): Playback {
   let speedPercent = 100;
   let jump = 0;
   let attempt = 0;
-  let watch: ReturnType<typeof setInterval> | undefined;
+  let endWatch: (() => void) | undefined;
 
   function show(next: PlaybackState): void {
     if (JSON.stringify(next) === JSON.stringify(state)) return;
@@ -161,7 +160,7 @@ export function createPlayback({ store, openSound }: PlaybackParts): Playback {
   }
 
   function ended(problem?: PlaybackProblem): void {
-    clearInterval(watch);
+    endWatch?.();
     jump = 0;
     show({ status: 'stopped', ...(problem && { problem }) });
   }
@@ -186,7 +185,7 @@ export function createPlayback({ store, openSound }: PlaybackParts): Playback {
     if (!first.ok) return ended(first.error);
     sound.player.play(passesFrom(first.value));
     show(playingState(first.value));
-    watch = setInterval(watchPass, WATCH_MS);
+    endWatch = often(watchPass);
   }
 
   function revise(): void {

@@ -1,0 +1,183 @@
+import { expect, it } from 'vitest';
+import { createPlayback, type Sound } from '../../src/app/playback.ts';
+import type { PlayRequest } from '../../src/app/score.ts';
+import { createPlayer, START_DELAY_SEC } from '../../src/audio/player.ts';
+import type { Project } from '../../src/core/project.ts';
+import { err, ok } from '../../src/core/result.ts';
+import type { Part, TimedNote } from '../../src/core/rhythm/note.ts';
+import { setClick, setLadder, setSoundingHands } from '../../src/state/edits/practice.ts';
+import { createStore } from '../../src/state/store.ts';
+import { fakeTime } from '../support/fakeTime.ts';
+import { song } from '../support/music.ts';
+import { PRACTICE, project } from '../support/project.ts';
+
+const SONG: PlayRequest = { kind: 'song', repeat: false };
+const NO_COUNT_IN = { ...PRACTICE, click: { ...PRACTICE.click, countInBars: 0 as const } };
+
+/** A playback on a clock that the test moves, and what it strikes. */
+function onFakeTime(parts: Partial<Project> = {}) {
+  const time = fakeTime();
+  const struck: { readonly note: TimedNote; readonly atSec: number }[] = [];
+  const player: Sound['player'] = createPlayer(
+    { clock: time.clock, outputLatencySec: () => 0 },
+    {
+      strike: (note, atSec) => {
+        struck.push({ note, atSec });
+        return { release: () => undefined };
+      },
+      silence: () => undefined,
+      startQuietly: () => undefined,
+    },
+    time.timer,
+  );
+  const store = createStore(project(parts));
+  const sound: Sound = { player, setLevels: () => undefined, resume: async () => undefined };
+  let watch: (() => void) | undefined;
+  const playback = createPlayback({
+    store,
+    openSound: async () => ok(sound),
+    often: (act) => {
+      watch = act;
+      return () => {
+        watch = undefined;
+      };
+    },
+  });
+  const pass = (sec: number) => {
+    time.pass(sec);
+    watch?.();
+  };
+  /** When a part is struck, in seconds after play-back began, each time once. */
+  const strikes = (part: Part) => [
+    ...new Set(
+      struck
+        .filter(({ note }) => note.part === part)
+        .map(({ atSec }) => Math.round((atSec - START_DELAY_SEC) * 1000) / 1000),
+    ),
+  ];
+  return { pass, store, playback, strikes };
+}
+
+it('plays a song after its count-in and stops at its end', async () => {
+  const { pass, playback, strikes } = onFakeTime();
+  await playback.play(SONG);
+  expect(playback.state()).toMatchObject({ status: 'playing', bpm: 120 });
+  pass(1);
+  expect(playback.position()).toMatchObject({ countingIn: true, beat: 1 });
+  pass(12);
+  expect(strikes('left')).toEqual([2, 4]);
+  expect(strikes('right')).toEqual([2, 3, 4, 5]);
+  expect(strikes('click')).toEqual(Array.from({ length: 12 }, (_, i) => i / 2));
+  expect(playback.state()).toEqual({ status: 'stopped' });
+  expect(playback.position()).toBeUndefined();
+});
+
+it('tells the bar, the beat and the chord that are heard', async () => {
+  const { pass, playback } = onFakeTime({ practice: NO_COUNT_IN });
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 2.6);
+  const position = playback.position();
+  expect(position).toMatchObject({ bar: 1, beat: 1, countingIn: false });
+  expect(position?.chord?.slot).toBe(1);
+  expect(position?.tick).toBeCloseTo(2.6 * 960, 6);
+});
+
+it('climbs the tempo ladder pass by pass and stays on its top', async () => {
+  const { pass, playback, strikes } = onFakeTime();
+  await playback.play({ kind: 'drill' });
+  expect(playback.state()).toMatchObject({ bpm: 60, drill: { rung: 1, rungs: 3, pass: 1 } });
+  pass(9);
+  expect(playback.state()).toMatchObject({ drill: { rung: 1, pass: 2, passes: 2 } });
+  pass(12);
+  // A bar of four lasts 4 s at 60, 240/66 s at 66 and 240/72 s at 72 beats a minute.
+  const [at60, at66, at72] = [4, 240 / 66, 240 / 72];
+  const starts = [at60, 2 * at60, 3 * at60, 3 * at60 + at66, 3 * at60 + 2 * at66];
+  expect(strikes('left').slice(0, 5)).toEqual(starts.map((sec) => Math.round(sec * 1000) / 1000));
+  pass(2 * at72);
+  expect(playback.state()).toMatchObject({ bpm: 72, drill: { rung: 3, pass: 3 } });
+});
+
+it('moves a drill to another rung at its next pass', async () => {
+  const { pass, playback } = onFakeTime({ practice: NO_COUNT_IN });
+  await playback.play({ kind: 'drill' });
+  playback.changeRung(2);
+  pass(START_DELAY_SEC + 4.1);
+  expect(playback.state()).toMatchObject({ bpm: 72, drill: { rung: 3, pass: 1 } });
+  playback.changeRung(-1);
+  pass(240 / 72);
+  expect(playback.state()).toMatchObject({ bpm: 66, drill: { rung: 2, pass: 1 } });
+});
+
+it('waits on a rung until it is told where the ladder climbs only when clean', async () => {
+  const { pass, store, playback } = onFakeTime({ practice: NO_COUNT_IN });
+  store.edit(setLadder({ climb: 'when-clean' }), { label: 'climb' });
+  await playback.play({ kind: 'drill' });
+  pass(30);
+  expect(playback.state()).toMatchObject({ bpm: 60, drill: { rung: 1 } });
+});
+
+it('lets an edit be heard from the look-ahead on, without starting anew', async () => {
+  const { pass, store, playback, strikes } = onFakeTime({ practice: NO_COUNT_IN });
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 0.5);
+  store.edit(setSoundingHands('left'), { label: 'hands' });
+  store.edit(setClick({ beats: 'downbeat' }), { label: 'click' });
+  pass(4);
+  expect(strikes('right')).toEqual([0]);
+  expect(strikes('left')).toEqual([0, 2]);
+  expect(strikes('click')).toEqual([0, 0.5, 2]);
+});
+
+it('keeps its place in the music when the speed changes', async () => {
+  const { pass, playback } = onFakeTime({ practice: NO_COUNT_IN });
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 1);
+  const before = playback.position()?.tick ?? 0;
+  playback.setSpeed(50);
+  expect(playback.position()?.tick).toBeCloseTo(before, 6);
+  pass(1.2);
+  expect(playback.state()).toMatchObject({ bpm: 60 });
+  // 0.2 s of look-ahead at 120, then 1 s at 60 beats a minute.
+  expect(playback.position()?.tick).toBeCloseTo(before + 0.2 * 960 + 480, 3);
+});
+
+it('plays only the bars asked for, again and again', async () => {
+  const { pass, playback, strikes } = onFakeTime({ practice: NO_COUNT_IN });
+  await playback.play({ kind: 'song', range: { firstBar: 1, endBar: 2 }, repeat: true });
+  pass(START_DELAY_SEC + 3);
+  expect(playback.position()).toMatchObject({ bar: 1, beat: 2 });
+  pass(2);
+  expect(strikes('left')).toEqual([0, 2, 4]);
+});
+
+it('stays silent when it is stopped before the sound has opened', async () => {
+  const { pass, playback, strikes } = onFakeTime();
+  const started = playback.play(SONG);
+  playback.stop();
+  await started;
+  pass(5);
+  expect(strikes('click')).toEqual([]);
+  expect(playback.state()).toEqual({ status: 'stopped' });
+});
+
+it('says why nothing sounds, and forgets it when told', async () => {
+  const store = createStore(project());
+  const playback = createPlayback({
+    store,
+    openSound: async () => err({ reason: 'no device' }),
+    often: () => () => undefined,
+  });
+  await playback.play(SONG);
+  expect(playback.state()).toEqual({
+    status: 'stopped',
+    problem: { kind: 'no-sound', reason: 'no device' },
+  });
+  playback.dismiss();
+  expect(playback.state()).toEqual({ status: 'stopped' });
+});
+
+it('has nothing to play where the form is empty', async () => {
+  const { playback } = onFakeTime({ song: song([], '') });
+  await playback.play(SONG);
+  expect(playback.state()).toMatchObject({ problem: { kind: 'nothing-to-play' } });
+});
