@@ -11,26 +11,29 @@ import type { BassManner, VoicingSettings } from './voicing.ts';
  * The keys the right hand may hold for a chord, each list ascending, in its range and span. As many
  * notes as `fullness` allows, or fewer (down to two) where the span has no room for them.
  * - `close`, `rootless`, `shell`: every inversion in close position of the notes that `takenNotes` names.
- * - `open`: the second voice from the top dropped an octave, in this hand where its span allows, or
- *   left to the bass where that is the same note. Where neither is possible, as `close`.
+ * - `open`: the second voice from the top dropped an octave; where no such position is within the
+ *   span, that voice left to the bass if it is the same note; where it is not, as `close`.
  */
 export function rightHands(chord: Chord, settings: VoicingSettings): KeyNumber[][] {
-  const open = settings.manner === 'open' ? fullestHands(chord, settings, openShapes) : [];
-  return open.length > 0 ? open : fullestHands(chord, settings, closeShapes);
+  for (const shapesOf of settings.manner === 'open' ? OPEN_SHAPES : [closeShapes]) {
+    const hands = fullestHands(chord, settings, shapesOf);
+    if (hands.length > 0) return hands;
+  }
+  return [];
 }
 
-type ShapesOf = (chromas: readonly Semitones[], range: KeyRange, chord: Chord) => KeyNumber[][];
+type ShapesOf = (chromas: readonly Semitones[], range: KeyRange, bass: Semitones) => KeyNumber[][];
 
-function openShapes(chromas: readonly Semitones[], range: KeyRange, chord: Chord): KeyNumber[][] {
-  return [...droppedShapes(chromas, range), ...sharedShapes(chromas, bassChroma(chord), range)];
-}
+const OPEN_SHAPES: readonly ShapesOf[] = [droppedShapes, sharedShapes, closeShapes];
 
 function fullestHands(chord: Chord, settings: VoicingSettings, shapesOf: ShapesOf): KeyNumber[][] {
   const { manner, fullness, spanSemitones } = settings;
   const range = { lowest: settings.rightLowest, highest: settings.rightHighest };
   for (let most: number = fullness; most >= 2; most--) {
     const chromas = takenNotes(chord, manner, most).map(({ chroma }) => chroma);
-    const hands = shapesOf(chromas, range, chord).filter((keys) => fitsHand(keys, spanSemitones));
+    const hands = shapesOf(chromas, range, bassChroma(chord)).filter((keys) =>
+      fitsHand(keys, spanSemitones),
+    );
     if (hands.length > 0) return hands;
   }
   return [];

@@ -27,32 +27,36 @@ export function closeShapes(chromas: readonly Semitones[], range: KeyRange): Key
 }
 
 /**
- * All open positions: close ones of which the second voice from the top is dropped an octave. Each
- * shape ascends; shapes ascend by the lowest key of the close position. One note has none.
+ * All open positions: close ones of three or more notes of which the second voice from the top is
+ * dropped an octave. Each shape ascends; shapes ascend by the lowest key of the close position.
  */
 export function droppedShapes(chromas: readonly Semitones[], range: KeyRange): KeyNumber[][] {
-  return closeShapes(chromas, range).flatMap((shape) => {
-    const second = shape.at(-2);
-    if (second === undefined) return [];
-    const dropped = [second - 12, ...shape.filter((key) => key !== second)];
-    return isWithin(dropped, range) ? [dropped] : [];
-  });
+  return withoutSecond(chromas, range)
+    .map(({ second, others }) => [second - 12, ...others])
+    .filter((shape) => isWithin(shape, range));
 }
 
 /**
- * Open positions whose dropped voice is the bass itself: close ones without the second voice from
- * the top, where that has the bass's chroma. Two notes at least are left.
+ * Open positions whose dropped voice is the bass itself: close ones of three or more notes without
+ * the second voice from the top, where that has the bass's chroma. In order as `droppedShapes`.
  */
 export function sharedShapes(
   chromas: readonly Semitones[],
-  bass: Semitones,
   range: KeyRange,
+  bass: Semitones,
 ): KeyNumber[][] {
+  return withoutSecond(chromas, range)
+    .filter(({ second }) => semitonesUp(second, bass) === 0)
+    .map(({ others }) => others);
+}
+
+/** Close positions taken apart: the second voice from the top, and the others. */
+function withoutSecond(chromas: readonly Semitones[], range: KeyRange) {
   if (chromas.length < 3) return [];
-  return closeShapes(chromas, range).flatMap((shape) => {
-    const second = shape.at(-2)!;
-    return semitonesUp(second, bass) === 0 ? [shape.filter((key) => key !== second)] : [];
-  });
+  return closeShapes(chromas, range).map((shape) => ({
+    second: shape.at(-2)!,
+    others: shape.toSpliced(-2, 1),
+  }));
 }
 
 function isWithin(shape: readonly KeyNumber[], range: KeyRange): boolean {

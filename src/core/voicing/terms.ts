@@ -3,8 +3,8 @@ import { sortedMotion } from './motion.ts';
 import { semitonesTooLow } from './playable.ts';
 import type { HeldKeys, VoicingSettings, VoicingWeights } from './voicing.ts';
 
-/** The widest distance between the hands that costs nothing: a twelfth (common practice). */
-export const COMFORTABLE_HAND_GAP: Semitones = 19;
+/** The widest distance between the hands that costs nothing: two octaves (our own choice). */
+export const COMFORTABLE_HAND_GAP: Semitones = 24;
 
 /**
  * What it costs to move from one chord's keys to the next one's, ≥ 0: each of these in semitones,

@@ -43,7 +43,7 @@ export type VoicingWeights = {
   readonly register: number;
   /** How far intervals lie under the low-interval limits. */
   readonly lowIntervals: number;
-  /** Hands more than a twelfth apart, or crossing. */
+  /** Hands more than two octaves apart, or crossing. */
   readonly handGap: number;
 };
 
