@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import type { Edit } from '../../../src/state/edits/edit.ts';
+import {
+  LONGEST_PRACTICE,
+  setBand,
+  setBarsPerPass,
+  setClick,
+  setCountInAt,
+  setDrillChord,
+  setDrillPattern,
+  setLadder,
+  setSoundingHands,
+} from '../../../src/state/edits/practice.ts';
+import { chord } from '../../support/music.ts';
+import { project } from '../../support/project.ts';
+
+const PROJECT = project();
+
+function practiceAfter(edit: Edit) {
+  return edit(PROJECT).practice;
+}
+
+describe('what sounds while practising', () => {
+  it('is chosen for the hands and the band', () => {
+    expect(practiceAfter(setSoundingHands('left')).hands).toBe('left');
+    expect(practiceAfter(setBand(true)).band).toBe(true);
+  });
+
+  it('changes some settings of the click and keeps the rest', () =>
+    expect(practiceAfter(setClick({ beats: 'back-beat', level: 0.8 })).click).toEqual({
+      ...PROJECT.practice.click,
+      beats: 'back-beat',
+      level: 0.8,
+    }));
+
+  it.each([
+    [-0.5, 0],
+    [1.5, 1],
+  ])('brings a click level of %d to %d', (level, brought) =>
+    expect(practiceAfter(setClick({ level })).click.level).toBe(brought),
+  );
+});
+
+describe('the drill', () => {
+  it('takes another chord and another place for the count-in', () => {
+    expect(practiceAfter(setDrillChord(chord('F♯m7'))).drill.chord).toEqual(chord('F♯m7'));
+    expect(practiceAfter(setCountInAt('every-rung')).drill.countInAt).toBe('every-rung');
+  });
+
+  it('takes a pattern of the project, or none', () => {
+    const chosen = setDrillPattern('p')(PROJECT);
+    expect(chosen.practice.drill.patternId).toBe('p');
+    expect(setDrillPattern(undefined)(chosen)).toEqual(PROJECT);
+    expect('patternId' in setDrillPattern(undefined)(chosen).practice.drill).toBe(false);
+  });
+
+  it('has no use for a pattern that is not there', () =>
+    expect(setDrillPattern('nowhere')(PROJECT)).toBe(PROJECT));
+
+  it('changes some of the ladder and keeps the rest', () =>
+    expect(practiceAfter(setLadder({ goalBpm: 96, climb: 'when-clean' })).drill.ladder).toEqual({
+      ...PROJECT.practice.drill.ladder,
+      goalBpm: 96,
+      climb: 'when-clean',
+    }));
+
+  it('brings the ladder and the length of a pass into what can be climbed', () => {
+    const ladder = {
+      startBpm: 1,
+      goalBpm: 1000,
+      step: { kind: 'percent', percent: 0.2 },
+      passesPerRung: 0.4,
+    } as const;
+    expect(practiceAfter(setLadder(ladder)).drill.ladder).toMatchObject({
+      startBpm: 20,
+      goalBpm: 320,
+      step: { kind: 'percent', percent: 1 },
+      passesPerRung: 1,
+    });
+    expect(practiceAfter(setBarsPerPass(7.6)).drill.barsPerPass).toBe(8);
+    expect(practiceAfter(setBarsPerPass(1e6)).drill.barsPerPass).toBe(LONGEST_PRACTICE.barsPerPass);
+  });
+});
+
+const { practice } = PROJECT;
+
+it.each<[string, Edit]>([
+  ['click', setClick({ on: practice.click.on })],
+  ['hands', setSoundingHands(practice.hands)],
+  ['band', setBand(practice.band)],
+  ['chord', setDrillChord({ ...practice.drill.chord })],
+  ['pattern', setDrillPattern(undefined)],
+  ['ladder', setLadder({ step: { ...practice.drill.ladder.step } })],
+  ['bars', setBarsPerPass(practice.drill.barsPerPass)],
+  ['count-in', setCountInAt(practice.drill.countInAt)],
+])('stays the very same where the %s is what it was', (_, edit) =>
+  expect(edit(PROJECT)).toBe(PROJECT),
+);

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { addFormEntry, moveFormEntry, setMeter } from '../../../src/state/edits/form.ts';
+import { setKey, setNotes, setTempo, setTitle } from '../../../src/state/edits/song.ts';
+import { majorKey, meter, section, slots, song } from '../../support/music.ts';
+import { project } from '../../support/project.ts';
+
+const PROJECT = project();
+
+describe('the song itself', () => {
+  it('takes another title, key and remarks', () => {
+    expect(setTitle('Slow Ferry')(PROJECT).song.title).toBe('Slow Ferry');
+    expect(setKey(majorKey('E♭'))(PROJECT).song.key).toEqual(majorKey('E♭'));
+    expect(setNotes('Watch the bass.')(PROJECT).song.notes).toBe('Watch the bass.');
+  });
+
+  it('takes a tempo in felt beats, within what can be set', () => {
+    const bpmAfter = (bpm: number) => setTempo(bpm)(PROJECT).song.tempo.bpm;
+    expect([bpmAfter(97), bpmAfter(3), bpmAfter(900)]).toEqual([97, 20, 320]);
+  });
+
+  it.each([
+    ['title', setTitle(PROJECT.song.title)],
+    ['key', setKey(majorKey('C'))],
+    ['remarks', setNotes(PROJECT.song.notes)],
+    ['tempo', setTempo(PROJECT.song.tempo.bpm)],
+  ])('stays the very same where the %s says what it said', (_, edit) =>
+    expect(edit(PROJECT)).toBe(PROJECT),
+  );
+});
+
+describe('the beat that the tempo counts', () => {
+  const inTwo = section('lilt', { meter: meter('6/8'), slots: slots('| C | G |', '6/8') });
+  const mixed = project({
+    song: song([section('verse', { slots: slots('| C |') }), inTwo], 'verse lilt'),
+  });
+
+  it('becomes the dotted quarter when the song starts in 6/8, with note values as fast as before', () => {
+    const { tempo } = moveFormEntry(1, 0)(mixed).song;
+    expect(tempo).toEqual({ bpm: 80, beatTicks: 720 });
+  });
+
+  it('becomes the dotted quarter when the first section is put into 6/8', () =>
+    expect(setMeter('verse', meter('6/8'))(mixed).song.tempo).toEqual({ bpm: 80, beatTicks: 720 }));
+
+  it('stays where another than the first section changes', () => {
+    expect(setMeter('lilt', meter('9/8'))(mixed).song.tempo).toBe(mixed.song.tempo);
+    expect(addFormEntry('lilt')(mixed).song.tempo).toBe(mixed.song.tempo);
+  });
+
+  it('is the one of the first bar where that bar has a meter of its own', () => {
+    const opening = section('opening', {
+      slots: slots('| 6/8 C | G |'),
+      barMeters: [{ bar: 0, meter: meter('6/8') }],
+    });
+    const before = project({ song: song([opening, inTwo], 'lilt opening') });
+    expect(moveFormEntry(1, 0)(before).song.tempo.beatTicks).toBe(720);
+  });
+});
