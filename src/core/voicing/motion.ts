@@ -33,15 +33,15 @@ function pairedMotion(from: readonly KeyNumber[], to: readonly KeyNumber[]): Sem
  * least for the notes of `more` seen so far when the lowest `i` of `fewer` are paired among them.
  */
 function unequalMotion(fewer: readonly KeyNumber[], more: readonly KeyNumber[]): Semitones {
-  const best = Array.from({ length: fewer.length + 1 }, () => Infinity);
-  best[0] = 0;
+  const best = [0];
+  for (let i = 0; i < fewer.length; i++) best.push(Infinity);
   for (const note of more) {
     const extra = distanceToNearest(note, fewer);
     for (let i = fewer.length; i > 0; i--) {
       const paired = best[i - 1]! + Math.abs(fewer[i - 1]! - note);
       best[i] = Math.min(best[i]! + extra, paired);
     }
-    best[0] += extra;
+    best[0]! += extra;
   }
   return best[fewer.length]!;
 }

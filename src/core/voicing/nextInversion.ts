@@ -6,9 +6,9 @@ import { heldKeys, type Voicing, type VoicingSettings } from './voicing.ts';
 
 /**
  * The voicing with the right hand's next inversion up or down and the same left hand: of the right
- * hands that the settings allow for the chord (and that lie above the left hand), the one that lies next to
- * the present one. Hands are compared by the middle of all their keys, so a pinned one need
- * not be among them. Undefined at the end of the range.
+ * hands that the settings allow for the chord, and that lie above the left hand, the one next to the
+ * present one. Hands are compared by the mean of their keys, so a pinned one need not be among them.
+ * Undefined at the end of the range.
  */
 export function nextInversion(
   voicing: Voicing,
