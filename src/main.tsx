@@ -7,7 +7,7 @@ import { createPlayback } from './app/playback.ts';
 import type { ShelfPattern } from './core/rhythm/shelf.ts';
 import { decodeShelfPattern } from './formats/patternFile.ts';
 import { createAutosave, pageLife } from './state/autosave.ts';
-import { firstProject } from './state/firstProject.ts';
+import { openingProject } from './state/opening.ts';
 import { openStorage } from './state/storage.ts';
 import { createStore } from './state/store.ts';
 import { App } from './ui/App.tsx';
@@ -30,10 +30,13 @@ function shippedShelf(): ShelfPattern[] {
 async function start(root: HTMLElement): Promise<void> {
   const shelf = shippedShelf();
   const storage = await openStorage('vampwright');
-  const kept = storage.ok ? await storage.value.lastProject() : storage;
-  const store = createStore((kept.ok && kept.value) || firstProject(shelf));
+  const opening = await openingProject(
+    storage,
+    shelf.map(({ pattern }) => pattern),
+  );
+  const store = createStore(opening.project);
   const view = createViewStore(localStorage);
-  const autosave = createAutosave(store, storage, pageLife(window));
+  const autosave = createAutosave(store, opening.storage, pageLife(window));
   const playback = createPlayback({
     store,
     openSound: soundOpener(),
@@ -44,7 +47,7 @@ async function start(root: HTMLElement): Promise<void> {
   });
   createRoot(root).render(
     <StrictMode>
-      <App parts={{ store, playback, view, shelf, autosave }} />
+      <App parts={{ store, playback, view, shelf, autosave, opening }} />
     </StrictMode>,
   );
 }

@@ -1,6 +1,7 @@
 import type { PlaybackProblem } from '../app/playback.ts';
 import { unreachable } from '../core/result.ts';
 import type { SavingStatus } from '../state/autosave.ts';
+import type { UnreadableProject } from '../state/storage.ts';
 
 /** Why nothing sounds, and what to do. */
 export function scoreSentence(problem: PlaybackProblem): string {
@@ -31,4 +32,11 @@ export function savingSentence(saving: SavingStatus): string | undefined {
     default:
       return unreachable(saving.error.kind);
   }
+}
+
+/** That the kept song can't be read, that it is still there, and what to do. */
+export function unreadableSentence(song: UnreadableProject): string {
+  const { error } = song;
+  const place = 'path' in error && error.path !== '' ? ` (at ${error.path})` : '';
+  return `The song “${song.title}” can't be read any more${place}. It is still kept as it is; save its file to have it repaired. The first song is open instead.`;
 }

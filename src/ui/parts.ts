@@ -2,6 +2,7 @@ import { createContext, useContext } from 'react';
 import type { Playback } from '../app/playback.ts';
 import type { ShelfPattern } from '../core/rhythm/shelf.ts';
 import type { Autosave } from '../state/autosave.ts';
+import type { Opening } from '../state/opening.ts';
 import type { Store } from '../state/store.ts';
 import type { ViewStore } from './viewState.ts';
 
@@ -12,6 +13,8 @@ export type Parts = {
   readonly view: ViewStore;
   readonly shelf: readonly ShelfPattern[];
   readonly autosave: Autosave;
+  /** What went wrong with the song that lay open last time, if anything did. */
+  readonly opening: Pick<Opening, 'problem'>;
 };
 
 export const PartsContext = createContext<Parts | undefined>(undefined);

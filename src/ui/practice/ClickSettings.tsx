@@ -45,7 +45,7 @@ export function ClickSettings({ meter }: { readonly meter: Meter }) {
           </button>
         ))}
       </div>
-      <label className="field">
+      <label className="practice-choice">
         <span>or</span>
         <select
           value={typeof click.beats === 'string' ? click.beats : 'chosen'}
@@ -62,7 +62,7 @@ export function ClickSettings({ meter }: { readonly meter: Meter }) {
           {typeof click.beats !== 'string' && <option value="chosen">As chosen above</option>}
         </select>
       </label>
-      <label className="field">
+      <label className="practice-choice">
         <span>Loudness of the click</span>
         <input
           type="range"
@@ -77,7 +77,7 @@ export function ClickSettings({ meter }: { readonly meter: Meter }) {
           }
         />
       </label>
-      <label className="field">
+      <label className="practice-choice">
         <span>Bars of count-in</span>
         <select
           value={click.countInBars}

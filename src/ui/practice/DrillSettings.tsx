@@ -28,7 +28,7 @@ function StepFields({
 }) {
   const size = step.kind === 'bpm' ? step.bpm : step.percent;
   return (
-    <div className="row">
+    <>
       <NumberField
         label="Step"
         value={size}
@@ -40,17 +40,19 @@ function StepFields({
           )
         }
       />
-      <select
-        aria-label="Unit of the step"
-        value={step.kind}
-        onChange={(event) =>
-          onChange(stepIn(event.target.value === 'bpm' ? 'bpm' : 'percent', step))
-        }
-      >
-        <option value="bpm">bpm</option>
-        <option value="percent">per cent</option>
-      </select>
-    </div>
+      <label className="practice-choice">
+        <span>Step in</span>
+        <select
+          value={step.kind}
+          onChange={(event) =>
+            onChange(stepIn(event.target.value === 'bpm' ? 'bpm' : 'percent', step))
+          }
+        >
+          <option value="bpm">beats a minute</option>
+          <option value="percent">per cent</option>
+        </select>
+      </label>
+    </>
   );
 }
 
@@ -86,7 +88,7 @@ function LadderFields({ ladder }: { readonly ladder: TempoLadder }) {
         highest={LONGEST_PRACTICE.passesPerRung}
         onChange={(passesPerRung) => change({ passesPerRung })}
       />
-      <label className="field">
+      <label className="practice-choice">
         <span>Climb</span>
         <select
           value={ladder.climb}
@@ -113,7 +115,7 @@ export function DrillSettings() {
       <fieldset className="practice-fields">
         <legend>One chord</legend>
         <ChordField />
-        <label className="field">
+        <label className="practice-choice">
           <span>Pattern</span>
           <select
             value={pattern?.id}
@@ -139,7 +141,7 @@ export function DrillSettings() {
         />
       </fieldset>
       <LadderFields ladder={drill.ladder} />
-      <label className="field">
+      <label className="practice-choice">
         <span>Count in</span>
         <select
           value={drill.countInAt}

@@ -1,11 +1,10 @@
-import { useState } from 'react';
+import { useId, useState } from 'react';
 
 type Props = {
   readonly label: string;
   readonly value: number;
   readonly lowest: number;
   readonly highest: number;
-  readonly unit?: string;
   readonly onChange: (value: number) => void;
 };
 
@@ -13,7 +12,7 @@ type Props = {
  * A whole number with big buttons for one less and one more. What is typed counts once it lies
  * within the limits; anything else is kept while typing and forgotten on leaving.
  */
-export function NumberField({ label, value, lowest, highest, unit, onChange }: Props) {
+export function NumberField({ label, value, lowest, highest, onChange }: Props) {
   const [typed, setTyped] = useState<string>();
   const take = (text: string) => {
     const number = Math.round(Number(text));
@@ -21,8 +20,10 @@ export function NumberField({ label, value, lowest, highest, unit, onChange }: P
     setTyped(fits ? undefined : text);
     if (fits && number !== value) onChange(number);
   };
+  const id = useId();
   return (
     <div className="practice-number">
+      <label htmlFor={id}>{label}</label>
       <button
         type="button"
         aria-label={`${label}: one less`}
@@ -31,19 +32,17 @@ export function NumberField({ label, value, lowest, highest, unit, onChange }: P
       >
         −
       </button>
-      <label className="field">
-        <span>{label}</span>
-        <input
-          type="number"
-          inputMode="numeric"
-          min={lowest}
-          max={highest}
-          value={typed ?? String(value)}
-          aria-invalid={typed !== undefined}
-          onChange={(event) => take(event.target.value)}
-          onBlur={() => setTyped(undefined)}
-        />
-      </label>
+      <input
+        id={id}
+        type="number"
+        inputMode="numeric"
+        min={lowest}
+        max={highest}
+        value={typed ?? String(value)}
+        aria-invalid={typed !== undefined}
+        onChange={(event) => take(event.target.value)}
+        onBlur={() => setTyped(undefined)}
+      />
       <button
         type="button"
         aria-label={`${label}: one more`}
@@ -52,7 +51,6 @@ export function NumberField({ label, value, lowest, highest, unit, onChange }: P
       >
         +
       </button>
-      {unit && <span className="hint">{unit}</span>}
     </div>
   );
 }

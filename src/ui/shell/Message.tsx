@@ -1,26 +1,44 @@
-import { useSyncExternalStore } from 'react';
-import { savingSentence, scoreSentence } from '../messages.ts';
+import { useState, useSyncExternalStore } from 'react';
+import type { UnreadableProject } from '../../state/storage.ts';
+import { savingSentence, scoreSentence, unreadableSentence } from '../messages.ts';
 import { useParts } from '../parts.ts';
+import { saveFile } from '../saveFile.ts';
 import { usePlayback } from '../useProject.ts';
 import { Icon } from './Icon.tsx';
 
-/** One line above the foot when something outside went wrong: the sound, or the saving. */
+function Unreadable({ song }: { readonly song: UnreadableProject }) {
+  const [isShown, setShown] = useState(true);
+  if (!isShown) return null;
+  return (
+    <p className="message">
+      {unreadableSentence(song)}
+      <button type="button" onClick={() => saveFile(`${song.title}.json`, song.text)}>
+        Save its file
+      </button>
+      <button type="button" className="quiet" aria-label="Close" onClick={() => setShown(false)}>
+        <Icon name="cross" />
+      </button>
+    </p>
+  );
+}
+
+/** Lines above the foot when something outside went wrong: the song that was kept, the sound, the saving. */
 export function Message() {
-  const { autosave, playback } = useParts();
+  const { autosave, opening, playback } = useParts();
   const playing = usePlayback();
   const saving = useSyncExternalStore(autosave.subscribe, autosave.status);
   const problem = playing.status === 'stopped' ? playing.problem : undefined;
-  const sentence = problem ? scoreSentence(problem) : savingSentence(saving);
+  const notSaved = savingSentence(saving);
   return (
     <div role="status">
-      {sentence && (
+      {opening.problem?.kind === 'unreadable' && <Unreadable song={opening.problem} />}
+      {notSaved && <p className="message">{notSaved}</p>}
+      {problem && (
         <p className="message">
-          {sentence}
-          {problem && (
-            <button type="button" className="quiet" aria-label="Close" onClick={playback.dismiss}>
-              <Icon name="cross" />
-            </button>
-          )}
+          {scoreSentence(problem)}
+          <button type="button" className="quiet" aria-label="Close" onClick={playback.dismiss}>
+            <Icon name="cross" />
+          </button>
         </p>
       )}
     </div>
