@@ -123,8 +123,8 @@ function inOtherMeter(tick: Ticks, from: Meter, to: Meter): Ticks | undefined {
 
 /**
  * The pattern in another meter: every felt beat keeps its division and what is played in it, as far
- * into the beat as before. Beats the new bar does not have are cut off; beats it adds are empty and
- * divided as the last one.
+ * into the beat as before; what lasts to the end of a bar still does. Beats the new bar does not have
+ * are cut off; in beats it adds, divided as the last one, nothing begins.
  */
 export function withPatternMeter(pattern: Pattern, meter: Meter): Pattern {
   const from = pattern.meter;

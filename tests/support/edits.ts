@@ -1,0 +1,159 @@
+import * as fc from 'fast-check';
+import { DIVISIONS, type LeftHit, type RightHit, TOUCHES } from '../../src/core/rhythm/pattern.ts';
+import { SOURCE_PARTS } from '../../src/core/rhythm/sources.ts';
+import { BASS_TONES, VOICE_TONES } from '../../src/core/rhythm/tones.ts';
+import { SECTION_KINDS, WASHES } from '../../src/core/song/song.ts';
+import {
+  pinVoicing,
+  setChord,
+  setSectionChart,
+  unpinVoicing,
+} from '../../src/state/edits/chart.ts';
+import type { Edit } from '../../src/state/edits/edit.ts';
+import * as form from '../../src/state/edits/form.ts';
+import * as hits from '../../src/state/edits/hits.ts';
+import * as patterns from '../../src/state/edits/pattern.ts';
+import * as practice from '../../src/state/edits/practice.ts';
+import { pullStroke } from '../../src/state/edits/pullStroke.ts';
+import * as song from '../../src/state/edits/song.ts';
+import { setVoicing } from '../../src/state/edits/voicing.ts';
+import { anyChord } from './chords.ts';
+import { anyKey } from './keys.ts';
+import { meter, slots } from './music.ts';
+import { pattern, source } from './patterns.ts';
+
+const text = fc.string({ maxLength: 6 });
+const sectionId = fc.constantFrom('verse', 'chorus', 's1', 's2');
+const patternId = fc.constantFrom('p', 'q', 'r');
+const perhapsPatternId = fc.option(patternId, { nil: undefined });
+const place = fc.integer({ min: -1, max: 6 });
+const anyMeter = fc.constantFrom('4/4', '3/4', '6/8', '7/8', '2/4', '5/4').map((m) => meter(m));
+const tick = fc.integer({ min: -1, max: 32 }).map((eighth) => eighth * 120);
+const length = fc.integer({ min: 0, max: 3000 });
+const scope = fc.constantFrom('main', 'ending') satisfies fc.Arbitrary<hits.Scope>;
+const handName = fc.constantFrom('left', 'right');
+
+function hit<Tone>(tones: readonly Tone[]) {
+  return fc.record({
+    at: tick,
+    length,
+    play: fc.array(fc.constantFrom(...tones), { maxLength: 3 }),
+    touch: fc.constantFrom(...TOUCHES),
+    held: fc.boolean(),
+  });
+}
+
+const leftHit: fc.Arbitrary<LeftHit> = hit(BASS_TONES);
+const rightHit: fc.Arbitrary<RightHit> = hit(VOICE_TONES);
+
+const keys = fc.uniqueArray(fc.integer({ min: 28, max: 90 }), { maxLength: 5 });
+
+const chart = fc.constantFrom('| C |', '| Am / F / | G |', '| N.C. | C | % |').map((c) => slots(c));
+
+/** Two patterns that a project may be given: a bar of 4/4 with an ending, two bars of 6/8 with a source. */
+const TWO_BARS = { meter: meter('6/8'), bars: 2, divisions: [3, 3, 3, 3] as const };
+const NEW_PATTERNS = [
+  pattern('4/4', { left: 'R---5---', ending: { left: 'R---R---' } }, { id: 'q' }),
+  pattern(
+    '6/8',
+    { left: 'R--5--R--5--', right: 'C-C-C-C-C-C-' },
+    { id: 'r', ...TWO_BARS, sources: [source(TWO_BARS, 'kick', 'x--x--x--x--')] },
+  ),
+];
+
+const songEdits: fc.Arbitrary<Edit>[] = [
+  text.map(song.setTitle),
+  anyKey().map(song.setKey),
+  fc.integer({ min: 0, max: 500 }).map(song.setTempo),
+  text.map(song.setNotes),
+  fc.tuple(sectionId, chart).map(([id, slotsOf]) => setSectionChart(id, slotsOf, [])),
+  fc.tuple(sectionId, place, anyChord()).map(([id, slot, chord]) => setChord(id, slot, chord)),
+  fc
+    .tuple(sectionId, place, keys, keys)
+    .map(([id, slot, left, right]) => pinVoicing(id, slot, { left, right })),
+  fc.tuple(sectionId, place).map(([id, slot]) => unpinVoicing(id, slot)),
+];
+
+const formEdits: fc.Arbitrary<Edit>[] = [
+  fc
+    .tuple(sectionId, fc.constantFrom(...SECTION_KINDS))
+    .map(([id, kind]) => form.addSection(id, kind)),
+  sectionId.map(form.removeSection),
+  fc.tuple(sectionId, sectionId).map(([id, copy]) => form.duplicateSection(id, copy)),
+  fc.tuple(sectionId, text).map(([id, name]) => form.renameSection(id, name)),
+  fc.tuple(sectionId, fc.constantFrom(...WASHES)).map(([id, wash]) => form.setWash(id, wash)),
+  fc.tuple(sectionId, anyMeter).map(([id, m]) => form.setMeter(id, m)),
+  fc.tuple(place, place).map(([from, to]) => form.moveFormEntry(from, to)),
+  fc.tuple(sectionId, fc.nat(6)).map(([id, at]) => form.addFormEntry(id, at)),
+  fc.nat(4).map((n) => form.removeFormEntry(`entry-${n}`)),
+  fc.tuple(sectionId, perhapsPatternId).map(([id, p]) => form.setSectionPattern(id, p)),
+  fc.tuple(fc.nat(4), perhapsPatternId).map(([n, p]) => form.setEntryPattern(`entry-${n}`, p)),
+];
+
+const patternEdits: fc.Arbitrary<Edit>[] = [
+  fc.constantFrom(...NEW_PATTERNS).map(patterns.addPattern),
+  fc.tuple(patternId, patternId).map(([id, copy]) => patterns.duplicatePattern(id, copy)),
+  patternId.map(patterns.removePattern),
+  fc.tuple(patternId, text).map(([id, name]) => patterns.renamePattern(id, name)),
+  fc
+    .tuple(patternId, fc.double({ min: 0, max: 5, noNaN: true }))
+    .map(([id, ratio]) => patterns.setSwing(id, { level: 'eighth', ratio })),
+  fc
+    .tuple(patternId, place, fc.constantFrom(...DIVISIONS))
+    .map(([id, beat, division]) => patterns.setDivision(id, beat, division)),
+  fc
+    .tuple(patternId, fc.constantFrom(...patterns.PATTERN_BARS))
+    .map(([id, bars]) => patterns.setPatternBars(id, bars)),
+  fc.tuple(patternId, anyMeter).map(([id, m]) => patterns.setPatternMeter(id, m)),
+  fc
+    .tuple(patternId, fc.constantFrom(...NEW_PATTERNS), scope)
+    .map(([id, from, where]) => patterns.replaceHands(id, from, where)),
+  fc
+    .tuple(patternId, fc.constantFrom(...NEW_PATTERNS))
+    .map(([id, from]) => patterns.replaceSources(id, from.sources)),
+  patternId.map(patterns.addEnding),
+  patternId.map(patterns.removeEnding),
+  fc
+    .tuple(patternId, fc.constantFrom(...SOURCE_PARTS), tick, handName)
+    .map(([id, part, at, hand]) => pullStroke(id, part, at, hand)),
+];
+
+const hitEdits: fc.Arbitrary<Edit>[] = [
+  fc
+    .tuple(patternId, leftHit, scope)
+    .map(([id, one, where]) => hits.addHit(id, 'left', one, where)),
+  fc
+    .tuple(patternId, rightHit, scope)
+    .map(([id, one, where]) => hits.addHit(id, 'right', one, where)),
+  fc.tuple(patternId, handName, tick, scope).map((args) => hits.removeHit(...args)),
+  fc.tuple(patternId, handName, tick, tick, scope).map((args) => hits.moveHit(...args)),
+  fc.tuple(patternId, handName, tick, length, scope).map((args) => hits.setHitLength(...args)),
+  fc
+    .tuple(patternId, handName, tick, fc.constantFrom(1, -1), scope)
+    .map((args) => hits.lengthenHit(...args)),
+  fc
+    .tuple(patternId, tick, leftHit)
+    .map(([id, at, { play }]) => hits.setHitPlay(id, 'left', at, play)),
+  fc
+    .tuple(patternId, handName, tick, fc.constantFrom(...TOUCHES))
+    .map((args) => hits.setHitTouch(...args)),
+  fc.tuple(patternId, handName, tick, fc.boolean()).map((args) => hits.setHitHeld(...args)),
+  fc.tuple(patternId, handName, tick, fc.boolean()).map((args) => hits.setHitAnticipates(...args)),
+];
+
+const settingEdits: fc.Arbitrary<Edit>[] = [
+  fc.integer({ min: 8, max: 20 }).map((spanSemitones) => setVoicing({ spanSemitones })),
+  fc.double({ min: -1, max: 2, noNaN: true }).map((level) => practice.setClick({ level })),
+  anyChord().map(practice.setDrillChord),
+  perhapsPatternId.map(practice.setDrillPattern),
+  fc.integer({ min: -9, max: 999 }).map((startBpm) => practice.setLadder({ startBpm })),
+  fc.integer({ min: -9, max: 999 }).map(practice.setBarsPerPass),
+];
+
+/**
+ * Any edit that a player can make, as often aimed at something that is not there as at something
+ * that is: sections are called `verse`, `chorus`, `s1`, `s2`, patterns `p`, `q`, `r`.
+ */
+export function anyEdit(): fc.Arbitrary<Edit> {
+  return fc.oneof(...songEdits, ...formEdits, ...patternEdits, ...hitEdits, ...settingEdits);
+}
