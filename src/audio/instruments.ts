@@ -48,13 +48,13 @@ function joinGroup(groups: Playing['groups'], name: string, voice: StruckVoice):
   groups.set(name, [...together, voice]);
 }
 
-/** Frees a silenced stage once its last voice has ended. */
-function close({ stage, voices }: Playing, stopSec: Seconds): void {
-  if (voices.size === 0) return stage.disconnect();
+/** Stops every voice of a stage that fades, and calls `whenSilent` once the last has ended. */
+function stopVoices(voices: Playing['voices'], stopSec: Seconds, whenSilent: () => void): void {
+  if (voices.size === 0) return whenSilent();
   for (const voice of voices) {
     voice.stopAt(stopSec);
     voice.onEnded(() => {
-      if (voices.size === 0) stage.disconnect();
+      if (voices.size === 0) whenSilent();
     });
   }
 }
@@ -68,12 +68,15 @@ export function instrumentsOf(
   const mix = createMix(context, levels);
   let playing = newPlaying(context, mix);
 
-  function silence(atSec: Seconds): void {
-    const silenced = playing;
+  function silence(atSec: Seconds, whenSilent = () => {}): void {
+    const { stage, voices } = playing;
     playing = newPlaying(context, mix);
     const fromSec = Math.max(atSec, context.currentTime);
-    silenced.stage.fadeOut(fromSec);
-    close(silenced, fromSec + SILENT_AFTER_SEC);
+    stage.fadeOut(fromSec);
+    stopVoices(voices, fromSec + SILENT_AFTER_SEC, () => {
+      stage.disconnect();
+      whenSilent();
+    });
   }
 
   return {
@@ -88,13 +91,12 @@ export function instrumentsOf(
       if (sound.dampGroup !== undefined) joinGroup(groups, sound.dampGroup, voice);
       return voice;
     },
-    silence,
+    silence: (atSec) => silence(atSec),
     startQuietly: (atSec) => playing.stage.riseFrom(atSec),
     setLevels: (next) => mix.setLevels(next),
     dispose() {
-      silence(context.currentTime);
+      silence(context.currentTime, () => mix.dispose());
       playing.stage.disconnect();
-      mix.dispose();
     },
   };
 }

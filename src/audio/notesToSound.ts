@@ -1,17 +1,18 @@
 import type { Seconds } from '../core/time/ticks.ts';
 import type { DueNote, Pass } from './pass.ts';
 
-/** A note that an edit moves by no more than this is still the same note. */
+/** A hit that an edit moves by no more than this (swing at a slow tempo) is still the same hit. */
 export const NEAR_SEC: Seconds = 0.25;
 
-/** Notes of different hits of the pattern are taken for the same only if they are this much nearer. */
+/** Notes that are not known to come from one hit of the pattern must be so much nearer to be the same. */
 const OTHER_HIT_SEC: Seconds = 0.1;
 
 type Pair = { readonly old: number; readonly revised: number; readonly apart: Seconds };
 
 function apart(old: DueNote, revised: DueNote): Seconds {
-  const isOther = old.note.patternTick !== revised.note.patternTick;
-  return Math.abs(old.atSec - revised.atSec) + (isOther ? OTHER_HIT_SEC : 0);
+  const { patternTick } = old.note;
+  const isOneHit = patternTick !== undefined && patternTick === revised.note.patternTick;
+  return Math.abs(old.atSec - revised.atSec) + (isOneHit ? 0 : OTHER_HIT_SEC);
 }
 
 /** Pairs notes of one part and key that are near each other, one to one, the nearest first. */

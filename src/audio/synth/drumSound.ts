@@ -82,7 +82,7 @@ function addMetal(out: Float32Array, metal: DrumMetal, sampleRate: number): void
       cutLow(plate(metal.baseHz, i, sampleRate));
 }
 
-/** The drum as samples; the first is not zero, the last 5 ms fade out; no fixed loudness. */
+/** The drum as samples; the first is not zero; no fixed loudness. */
 export function drumSamples(sound: DrumSound, sampleRate: number): Float32Array<ArrayBuffer> {
   const out = new Float32Array(Math.round(sound.lengthSec * sampleRate));
   for (const tone of sound.tones ?? []) addTone(out, tone, sampleRate);

@@ -23,7 +23,7 @@ function tom(toHz: number): DrumSound {
 
 function handDrum(toHz: number, fallSec: number): DrumSound {
   return {
-    lengthSec: 0.4,
+    lengthSec: Math.max(0.3, 6 * fallSec),
     tones: skin(toHz, fallSec),
     noises: [{ lowHz: 800, highHz: 6000, fallSec: 0.006, level: 0.3 }],
   };

@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { LIMITER_KNEE } from '../../src/audio/limiter.ts';
+import { renderOffline } from '../../src/audio/renderOffline.ts';
+import type { Part, TimedNote } from '../../src/core/rhythm/note.ts';
+import { perform } from '../../src/core/rhythm/perform.ts';
+import { steadyTempo } from '../../src/core/time/tempoMap.ts';
+import {
+  attacksOf,
+  difference,
+  envelopeOf,
+  highestSample,
+  timedNote,
+  worstMiss,
+} from '../support/sound.ts';
+
+/** 97 bpm: no beat but the first falls on a sample. */
+const TEMPO = steadyTempo(97);
+
+/** 121 bars of 4/4 at 97 bpm are 299.4 s. */
+const BARS = 121;
+
+const EIGHTH = 240;
+
+/** Notes of one part at given eighths of every bar, short enough to be silent before the next. */
+function part(name: Part, keyNumbers: readonly number[], eighths: readonly number[]): TimedNote[] {
+  const notes = Array.from({ length: BARS }, (_, bar) =>
+    eighths.flatMap((eighth) =>
+      keyNumbers.map((keyNumber) => ({
+        part: name,
+        keyNumber,
+        velocity: 60,
+        startTick: (8 * bar + eighth) * EIGHTH,
+        durationTicks: 60,
+      })),
+    ),
+  );
+  return perform(notes.flat(), TEMPO);
+}
+
+const SONG: Readonly<Record<string, readonly TimedNote[]>> = {
+  click: part('click', [77], [0, 2, 4, 6]),
+  right: part('right', [60, 64, 67, 71], [1, 4, 7]),
+  left: part('left', [36, 43], [0, 4]),
+  bass: part('bass', [36], [0, 3, 6]),
+  snare: part('snare', [38], [2, 6]),
+};
+
+function expectedAttacks(notes: readonly TimedNote[], sampleRate: number): number[] {
+  return [...new Set(notes.map((note) => note.startSec))].map((sec) => sec * sampleRate);
+}
+
+describe.each([44100, 48000])('a five-minute song at %i samples a second', (sampleRate) => {
+  it('has every attack of every part within a sample of its time', async () => {
+    const options = { sampleRate, durationSec: 300 };
+    const whole = await renderOffline(Object.values(SONG).flat(), options);
+    expect(highestSample(whole)).toBeLessThan(LIMITER_KNEE);
+    const misses: Record<string, number> = {};
+    for (const [name, notes] of Object.entries(SONG)) {
+      const others = Object.values(SONG)
+        .flat()
+        .filter((note) => !notes.includes(note));
+      const alone = difference(whole, await renderOffline(others, options));
+      const attacks = attacksOf(envelopeOf(alone), 1e-6, sampleRate / 200);
+      misses[name] = worstMiss(attacks, expectedAttacks(notes, sampleRate));
+    }
+    expect(
+      Object.values(misses).filter((miss) => miss > 1),
+      JSON.stringify(misses),
+    ).toEqual([]);
+  });
+});
+
+it('renders no notes as exact silence, as long as the tail', async () => {
+  const audio = await renderOffline([], { sampleRate: 48000, tailSec: 0.5 });
+  expect(audio.channels.map((channel) => channel.length)).toEqual([24000, 24000]);
+  expect(highestSample(audio)).toBe(0);
+});
+
+it('begins with a count-in that lies before zero', async () => {
+  const notes = [timedNote('click', 0), timedNote('click', -0.5)];
+  const audio = await renderOffline(notes, { sampleRate: 48000 });
+  expect(attacksOf(audio.channels[0]!)).toEqual([0, 24000]);
+});
+
+it('begins where it is told and leaves out what starts before or after', async () => {
+  const notes = [-0.5, 0, 0.25, 0.5, 1].map((sec) => timedNote('click', sec));
+  const audio = await renderOffline(notes, { sampleRate: 48000, startSec: 0, durationSec: 0.75 });
+  expect(audio.channels[0]!.length).toBe(36000);
+  expect(attacksOf(audio.channels[0]!)).toEqual([0, 12000, 24000]);
+});
+
+it('sounds parts at their levels, halves the slider to a quarter of the amplitude', async () => {
+  const note = timedNote('click', 0, { velocity: 127 });
+  const at = async (click: number) =>
+    highestSample(await renderOffline([note], { levels: { master: 1, hands: 1, band: 1, click } }));
+  expect(await at(0)).toBe(0);
+  expect((await at(0.5)) / (await at(1))).toBeCloseTo(0.25, 5);
+});
+
+it('keeps the densest fortissimo under −1 dBFS', async () => {
+  const keys = Array.from({ length: 88 }, (_, i) => 21 + i);
+  const pile = [
+    ...keys.map((keyNumber) => timedNote('right', 0.1, { keyNumber, velocity: 127 })),
+    ...keys.map((keyNumber) => timedNote('strumming', 0.1, { keyNumber, velocity: 127 })),
+    ...keys.map((keyNumber) => timedNote('percussion', 0.1, { keyNumber, velocity: 127 })),
+  ];
+  const highest = highestSample(await renderOffline(pile));
+  expect(highest).toBeLessThanOrEqual(10 ** (-1 / 20));
+  expect(highest).toBeGreaterThan(0.85);
+});
