@@ -86,3 +86,10 @@ export function chartSentence(error: ChartError): string {
     return 'A section needs at least one bar. Write a chord, or N.C. for a bar without one.';
   return `${placeText(error)}: ${faultText(error)}`;
 }
+
+/** Why what was typed into a cell of the chart was not understood. */
+export function entrySentence(error: ChordTextError | ChartError): string {
+  return error.kind === 'empty-chart' || 'bar' in error
+    ? chartSentence(error)
+    : chordSymbolSentence(error);
+}

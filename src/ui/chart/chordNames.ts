@@ -33,3 +33,16 @@ export const NAMING_BELOW: Readonly<Record<ChordNamingChoice, ChordNamingChoice>
 export function slotName({ chord }: Pick<ChordSlot, 'chord'>, naming: ChordNaming): string {
   return chord === 'no-chord' ? 'N.C.' : naming(chord);
 }
+
+const SPOKEN: Readonly<Record<string, string>> = {
+  '♭': ' flat ',
+  '♯': ' sharp ',
+  '°': ' diminished ',
+  ø: ' half-diminished ',
+  'N.C.': 'no chord',
+};
+
+/** A chord's printed name with its signs as words, for those who hear it. */
+export function spokenName(name: string): string {
+  return (SPOKEN[name] ?? name.replace(/[♭♯°ø]/g, (sign) => SPOKEN[sign] ?? sign)).trim();
+}

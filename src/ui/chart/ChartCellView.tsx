@@ -1,0 +1,69 @@
+import type { ReactNode } from 'react';
+import { MusicText } from '../ChordName.tsx';
+import type { ChartCell } from './chartLayout.ts';
+import { spokenName } from './chordNames.ts';
+
+/** A chord as a cell prints it: its name at a size, its length in felt beats, its other name below. */
+export type PrintedChord = {
+  readonly name: string;
+  readonly below: string;
+  readonly beats: number;
+  readonly sizePx: number;
+};
+
+/** What a cell says to those who hear it. */
+function cellLabel(cell: ChartCell, begins: PrintedChord | undefined, sounding: string): string {
+  const place = `Bar ${cell.bar + 1}, beat ${cell.beat + 1}`;
+  if (!begins) return `${place}: ${spokenName(sounding)} goes on`;
+  const length = `${begins.beats} ${begins.beats === 1 ? 'beat' : 'beats'}`;
+  const below = begins.below === begins.name ? '' : `, ${spokenName(begins.below)}`;
+  return `${place}: ${spokenName(begins.name)}, ${length}${below}`;
+}
+
+/**
+ * One felt beat of the chart: the chord that begins here with its length as a figure, or a slash for
+ * a beat on which the chord before goes on; the line below lasts as long as the chord.
+ */
+export function ChartCellView({
+  cell,
+  begins,
+  sounding,
+  isActive,
+  editor,
+}: {
+  readonly cell: ChartCell;
+  readonly begins: PrintedChord | undefined;
+  /** Name of the chord that sounds in the cell. */
+  readonly sounding: string;
+  readonly isActive: boolean;
+  readonly editor: ReactNode;
+}) {
+  return (
+    <div
+      role="gridcell"
+      className="chart-cell"
+      tabIndex={isActive ? 0 : -1}
+      aria-label={cellLabel(cell, begins, sounding)}
+      data-tick={cell.startTick}
+      data-bar={cell.bar}
+      data-slot={cell.slot}
+      style={{ flexGrow: cell.lengthTicks }}
+    >
+      <span className="chart-chord" aria-hidden="true">
+        {begins && (
+          <span style={{ fontSize: `${begins.sizePx}px` }}>
+            <MusicText text={begins.name} />
+          </span>
+        )}
+      </span>
+      <span className="chart-beat" aria-hidden="true">
+        {begins ? begins.beats : <span className="chart-slash" />}
+      </span>
+      <span className={cell.isLast ? 'chart-length chart-length-end' : 'chart-length'} />
+      <span className="chart-below" aria-hidden="true">
+        {begins && <MusicText text={begins.below} />}
+      </span>
+      {editor}
+    </div>
+  );
+}

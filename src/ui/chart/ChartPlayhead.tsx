@@ -1,0 +1,50 @@
+import { type RefObject, useRef } from 'react';
+import type { SectionId } from '../../core/ids.ts';
+import { useParts } from '../parts.ts';
+import { useFrame } from '../useFrame.ts';
+import { usePlayback } from '../useProject.ts';
+import { type ChartLine, cellAt, chartPlace } from './chartLayout.ts';
+
+/** Marks the cell whose chord sounds; `slot` undefined marks none. */
+function markSounding(grid: HTMLElement, slot: number | undefined): void {
+  for (const cell of grid.querySelectorAll('[data-now]')) cell.removeAttribute('data-now');
+  if (slot !== undefined) grid.querySelector(`[data-slot="${slot}"]`)?.setAttribute('data-now', '');
+}
+
+/** A thin red line that runs through the chart while its section is heard; the chord that sounds is marked. */
+export function ChartPlayhead({
+  sectionId,
+  lines,
+  grid,
+}: {
+  readonly sectionId: SectionId;
+  readonly lines: readonly ChartLine[];
+  /** The chart's grid, with one child for each line. */
+  readonly grid: RefObject<HTMLElement | null>;
+}) {
+  const { playback } = useParts();
+  const ink = useRef<HTMLDivElement>(null);
+  const shown = useRef<number | undefined>(undefined);
+  const isRunning = usePlayback().status === 'playing';
+  useFrame(isRunning, () => {
+    const sheet = grid.current;
+    if (!sheet || !ink.current) return;
+    const position = playback.position();
+    const span = position?.request.kind === 'song' ? position.section : undefined;
+    const isHere = span?.sectionId === sectionId;
+    const tick = position && isHere ? position.tick - span.startTick : -1;
+    const place = chartPlace(lines, tick);
+    const row = place && sheet.querySelectorAll<HTMLElement>('[role=row]')[place.line];
+    ink.current.hidden = !row;
+    if (place && row) {
+      const x = place.across * sheet.clientWidth;
+      ink.current.style.transform = `translate(${x}px, ${row.offsetTop}px)`;
+      ink.current.style.height = `${row.offsetHeight}px`;
+    }
+    const slot = cellAt(lines.flat(), tick)?.sounds;
+    if (slot === shown.current) return;
+    shown.current = slot;
+    markSounding(sheet, slot);
+  });
+  return <div className="chart-playhead" ref={ink} hidden />;
+}

@@ -1,0 +1,64 @@
+import type { Chord } from '../../core/harmony/chord.ts';
+import type { Chart } from '../../core/song/chart.ts';
+import type { Section } from '../../core/song/song.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
+import { setSectionChart } from '../../state/edits/chart.ts';
+import { useParts } from '../parts.ts';
+import { withBarsWritten } from './barsWritten.ts';
+import { readCellText } from './cellText.ts';
+import type { ChartCell } from './chartLayout.ts';
+import { entrySentence } from './chartMessages.ts';
+import {
+  withBarAfter,
+  withChangeMoved,
+  withChordAt,
+  withoutBar,
+  withoutChangeAt,
+} from './chordChanges.ts';
+
+/** What can be written into a section's chart; every act is one undoable edit. */
+export type ChartWriting = {
+  /** Writes what was typed into a cell; a sentence where it can't be read, and the chart stays. */
+  readonly write: (cell: ChartCell, text: string) => string | undefined;
+  readonly setChord: (tick: Ticks, chord: Chord) => void;
+  /** Moves the change at a tick; false where it can't go there. */
+  readonly move: (from: Ticks, to: Ticks) => boolean;
+  readonly addBarAfter: (bar: number) => void;
+  readonly takeOutBar: (bar: number) => void;
+  /** Replaces the whole chart. */
+  readonly replace: (chart: Chart, label: string) => void;
+};
+
+/** Writing into the chart of a section. */
+export function useChartWriting(section: Section): ChartWriting {
+  const { store } = useParts();
+  const { slots, barMeters } = section;
+  const replace = (chart: Chart, label: string) =>
+    store.edit(setSectionChart(section.id, chart.slots, chart.barMeters), { label });
+  return {
+    replace,
+    write: (cell, text) => {
+      const { song } = store.snapshot();
+      const entry = readCellText(text, section.meter, song.key);
+      if (!entry.ok) return entrySentence(entry.error);
+      const { value } = entry;
+      if (value.kind === 'bars')
+        replace(withBarsWritten(section, cell.bar, value.chart), 'write bars');
+      else if (value.kind === 'chord')
+        replace({ slots: withChordAt(slots, cell.startTick, value.chord), barMeters }, 'set chord');
+      else if (cell.slot !== undefined)
+        replace({ slots: withoutChangeAt(slots, cell.startTick), barMeters }, 'remove chord');
+      return undefined;
+    },
+    setChord: (tick, chord) =>
+      replace({ slots: withChordAt(slots, tick, chord), barMeters }, 'set chord'),
+    move: (from, to) => {
+      const moved = withChangeMoved(slots, from, to);
+      const isMoved = moved.some((slot, i) => slot.durationTicks !== slots[i]?.durationTicks);
+      if (isMoved) replace({ slots: moved, barMeters }, 'move chord');
+      return isMoved;
+    },
+    addBarAfter: (bar) => replace(withBarAfter(section, bar), 'add bar'),
+    takeOutBar: (bar) => replace(withoutBar(section, bar), 'take out bar'),
+  };
+}

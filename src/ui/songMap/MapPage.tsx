@@ -1,0 +1,118 @@
+import './songMap.css';
+import { useState } from 'react';
+import type { FormEntryId, SectionId } from '../../core/ids.ts';
+import type { Section } from '../../core/song/song.ts';
+import {
+  addFormEntry,
+  addSection,
+  moveFormEntry,
+  removeFormEntry,
+} from '../../state/edits/form.ts';
+import { newSectionId } from '../../state/newIds.ts';
+import { selectTimeline } from '../../state/selectors.ts';
+import { Chart } from '../chart/Chart.tsx';
+import { useParts } from '../parts.ts';
+import { useProject, useView } from '../useProject.ts';
+import { chosenPlace, playingName } from './marking.ts';
+import { Ribbon } from './Ribbon.tsx';
+import { type FormActs, RibbonTools } from './RibbonTools.tsx';
+import { SectionHeading } from './SectionHeading.tsx';
+import { SectionSettings } from './SectionSettings.tsx';
+import { SongFacts } from './SongFacts.tsx';
+import { Unplayed } from './Unplayed.tsx';
+import { useChosenSection } from './useChosenSection.ts';
+
+/** The acts on the form; each forgets the marked bars, which would be others afterwards, and follows what it moved. */
+function useFormActs(
+  section: Section,
+  choose: (sectionId: SectionId, entryId?: FormEntryId) => void,
+): FormActs {
+  const { store, view } = useParts();
+  const forgetMarks = () => view.set({ range: undefined });
+  const entryAt = (place: number) => store.snapshot().song.form.at(place);
+  return {
+    move: (from, to) => {
+      store.edit(moveFormEntry(from, to), { label: 'order of playing' });
+      const moved = entryAt(to);
+      if (moved) choose(moved.sectionId, moved.id);
+      forgetMarks();
+    },
+    playAgain: () => {
+      store.edit(addFormEntry(section.id), { label: 'add a return' });
+      choose(section.id, entryAt(-1)?.id);
+      forgetMarks();
+    },
+    remove: (place) => {
+      const entry = entryAt(place);
+      if (entry) store.edit(removeFormEntry(entry.id), { label: 'take out of the form' });
+      forgetMarks();
+    },
+    addSection: (kind) => {
+      const id = newSectionId(store.snapshot());
+      store.edit(addSection(id, kind), { label: 'new section' });
+      choose(id);
+      forgetMarks();
+    },
+  };
+}
+
+function SongMap({ section }: { readonly section: Section }) {
+  const { view } = useParts();
+  const song = useProject((project) => project.song);
+  const timeline = useProject(selectTimeline);
+  const range = useView((state) => state.range);
+  const [entryId, setEntryId] = useState<FormEntryId>();
+  const choose = (sectionId: SectionId, entry?: FormEntryId) => {
+    setEntryId(entry);
+    view.set({ sectionId });
+  };
+  const acts = useFormActs(section, choose);
+  const place = chosenPlace(song.form, section.id, entryId);
+  const entry = place === undefined ? undefined : song.form[place];
+  const washOf = (id: SectionId) => song.sections.find((each) => each.id === id)?.wash ?? 'straw';
+  return (
+    <div className="songmap">
+      <h2 className="visually-hidden">Map</h2>
+      <Ribbon
+        timeline={timeline}
+        washOf={washOf}
+        chosen={place}
+        range={range}
+        onChoose={(to) => {
+          const chosen = song.form[to];
+          if (chosen) choose(chosen.sectionId, chosen.id);
+        }}
+        onMove={acts.move}
+        onRemove={acts.remove}
+      />
+      <Unplayed
+        sections={song.sections.filter(
+          ({ id }) => !song.form.some(({ sectionId }) => sectionId === id),
+        )}
+        chosen={section.id}
+        onChoose={choose}
+      />
+      <RibbonTools timeline={timeline} place={place} acts={acts} />
+      <div className="songmap-sheet">
+        <section className="songmap-main" aria-label="Chart">
+          <SectionHeading section={section} />
+          <Chart section={section} place={place} />
+        </section>
+        <div className="songmap-side">
+          <SongFacts />
+          <SectionSettings
+            section={section}
+            entry={entry}
+            playing={place === undefined ? '' : playingName(timeline, place)}
+          />
+        </div>
+      </div>
+    </div>
+  );
+}
+
+/** The road map: the form as a ribbon, the chosen section's chart, and what the song is in. */
+export function MapPage() {
+  const section = useChosenSection();
+  return section ? <SongMap section={section} /> : <p>This song has no section.</p>;
+}

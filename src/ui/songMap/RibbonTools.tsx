@@ -1,0 +1,133 @@
+import type { SectionKind } from '../../core/song/song.ts';
+import { SECTION_KINDS } from '../../core/song/song.ts';
+import type { Timeline } from '../../core/song/timeline.ts';
+import { useParts } from '../parts.ts';
+import { Icon } from '../shell/Icon.tsx';
+import { useView } from '../useProject.ts';
+import { entryBars, markedText, playingName } from './marking.ts';
+import { KIND_NAMES } from './songWords.ts';
+
+/** What is done to the chosen place of the form. */
+export type FormActs = {
+  readonly move: (from: number, to: number) => void;
+  readonly playAgain: () => void;
+  readonly remove: (place: number) => void;
+  readonly addSection: (kind: SectionKind) => void;
+};
+
+function OrderButtons({
+  place,
+  last,
+  acts,
+}: {
+  readonly place: number | undefined;
+  readonly last: number;
+  readonly acts: FormActs;
+}) {
+  const at = place ?? 0;
+  return (
+    <div className="songmap-tool-group" role="group" aria-label="Order">
+      <button
+        type="button"
+        disabled={place === undefined || at === 0}
+        onClick={() => acts.move(at, at - 1)}
+      >
+        <Icon name="left" /> Earlier
+      </button>
+      <button
+        type="button"
+        disabled={place === undefined || at === last}
+        onClick={() => acts.move(at, at + 1)}
+      >
+        Later <Icon name="right" />
+      </button>
+      <button type="button" onClick={acts.playAgain}>
+        Play again at end
+      </button>
+      <button type="button" disabled={place === undefined} onClick={() => acts.remove(at)}>
+        Take out
+      </button>
+    </div>
+  );
+}
+
+/** Chosen from a list and at once back to its title, so that the same kind can be added twice. */
+function AddSection({ onAdd }: { readonly onAdd: (kind: SectionKind) => void }) {
+  return (
+    <details className="songmap-add">
+      <summary>New section</summary>
+      <div className="songmap-kinds" role="group" aria-label="New section">
+        {SECTION_KINDS.map((kind) => (
+          <button
+            type="button"
+            key={kind}
+            onClick={(event) => {
+              event.currentTarget.closest('details')?.removeAttribute('open');
+              onAdd(kind);
+            }}
+          >
+            {KIND_NAMES[kind]}
+          </button>
+        ))}
+      </div>
+    </details>
+  );
+}
+
+function Marking({
+  timeline,
+  place,
+}: {
+  readonly timeline: Timeline;
+  readonly place: number | undefined;
+}) {
+  const { view, playback } = useParts();
+  const range = useView((state) => state.range);
+  const repeat = useView((state) => state.repeat);
+  const playMarked = () => {
+    if (place === undefined) return;
+    const section = entryBars(timeline, place);
+    view.set({ range: section });
+    void playback.play({ kind: 'song', range: section, repeat });
+  };
+  return (
+    <div className="songmap-tool-group" role="group" aria-label="What is played">
+      <button type="button" disabled={place === undefined} onClick={playMarked}>
+        Play this section
+      </button>
+      <button
+        type="button"
+        aria-pressed={range === undefined}
+        onClick={() => view.set({ range: undefined })}
+      >
+        Whole song
+      </button>
+      <button type="button" aria-pressed={repeat} onClick={() => view.set({ repeat: !repeat })}>
+        Repeat
+      </button>
+      <output className="songmap-marked">
+        {range && `Marked: ${markedText(timeline, range)}`}
+      </output>
+    </div>
+  );
+}
+
+/** Under the ribbon: the order of playing, and what of the song is played. */
+export function RibbonTools({
+  timeline,
+  place,
+  acts,
+}: {
+  readonly timeline: Timeline;
+  readonly place: number | undefined;
+  readonly acts: FormActs;
+}) {
+  const name = place === undefined ? '' : playingName(timeline, place);
+  return (
+    <div className="songmap-tools" role="group" aria-label={`Form: ${name}`}>
+      <Marking timeline={timeline} place={place} />
+      <OrderButtons place={place} last={timeline.sections.length - 1} acts={acts} />
+      <AddSection onAdd={acts.addSection} />
+    </div>
+  );
+}

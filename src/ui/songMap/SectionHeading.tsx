@@ -1,0 +1,59 @@
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import type { Section } from '../../core/song/song.ts';
+import { formatMeter, sameMeter } from '../../core/time/meter.ts';
+import { renameSection, setMeter, setSectionPattern } from '../../state/edits/form.ts';
+import { useParts } from '../parts.ts';
+import { useProject } from '../useProject.ts';
+import { MeterField } from './MeterField.tsx';
+import { PatternField } from './PatternField.tsx';
+
+function misfit(section: Section, patterns: readonly Pattern[]): string | undefined {
+  const pattern = patterns.find(({ id }) => id === section.patternId);
+  if (!pattern || sameMeter(pattern.meter, section.meter)) return undefined;
+  return `“${pattern.name}” is in ${formatMeter(pattern.meter)}, so the hands rest here. Choose a pattern in ${formatMeter(section.meter)}, or make one on Rhythm.`;
+}
+
+/** Over the chart: the section's name in its box, its meter, its pattern. */
+export function SectionHeading({ section }: { readonly section: Section }) {
+  const { store } = useParts();
+  const patterns = useProject((project) => project.patterns);
+  const problem = misfit(section, patterns);
+  return (
+    <>
+      <div className="songmap-heading">
+        <input
+          type="text"
+          className={`songmap-name songmap-wash-${section.wash}`}
+          aria-label="Name of the section"
+          value={section.name}
+          onChange={(event) =>
+            store.edit(renameSection(section.id, event.target.value), {
+              label: 'name of the section',
+              gesture: `name ${section.id}`,
+            })
+          }
+        />
+        <MeterField
+          key={section.id}
+          meter={section.meter}
+          onMeter={(meter) => store.edit(setMeter(section.id, meter), { label: 'meter' })}
+        />
+        <PatternField
+          label="Pattern"
+          none="none: hands rest"
+          chosen={section.patternId}
+          onChoose={(patternId) =>
+            store.edit(setSectionPattern(section.id, patternId), {
+              label: 'pattern of the section',
+            })
+          }
+        />
+      </div>
+      {problem !== undefined && (
+        <p className="songmap-note" role="status">
+          {problem}
+        </p>
+      )}
+    </>
+  );
+}
