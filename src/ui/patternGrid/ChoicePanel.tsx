@@ -1,0 +1,77 @@
+import type { RefObject } from 'react';
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import type { Scope } from '../../state/edits/hits.ts';
+import { GRID_KEY_LIST } from './gridKeys.ts';
+import type { Chosen, Place } from './gridPlace.ts';
+import { HitButtons } from './HitButtons.tsx';
+import { PopupButton } from './PopupButton.tsx';
+import { StrokeButtons } from './StrokeButtons.tsx';
+
+type Props = {
+  readonly pattern: Pattern;
+  readonly scope: Scope;
+  readonly shown: Pattern;
+  readonly chosen: Chosen | undefined;
+  readonly panel: RefObject<HTMLElement | null>;
+  /** Where the cursor goes with a hit that is moved; the focus stays on the button. */
+  readonly onPlace: (place: Place) => void;
+  /** Escape: back to the place in the grid. */
+  readonly onLeave: () => void;
+};
+
+function Hint({ hasBand }: { readonly hasBand: boolean }) {
+  return (
+    <p className="pattern-hint">
+      Tap an empty place for a hit; tap a hit to change it; drag it to move it, drag its end to make
+      it longer. Tap a beat’s number to divide the beat.
+      {hasBand && ' Drag a stroke of the band into a hand.'}
+    </p>
+  );
+}
+
+function Keys() {
+  return (
+    <PopupButton label="Keys" className="pattern-keys-button">
+      {() => (
+        <table className="pattern-keys">
+          <tbody>
+            {GRID_KEY_LIST.map(([keys, does]) => (
+              <tr key={keys}>
+                <th scope="row">{keys}</th>
+                <td>{does}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </PopupButton>
+  );
+}
+
+/** Under the grid: what can be done with what is chosen, in big buttons. */
+export function ChoicePanel(props: Props) {
+  const { pattern, scope, shown, chosen, panel, onPlace, onLeave } = props;
+  return (
+    <section
+      ref={panel}
+      className="pattern-choice"
+      aria-label="What is chosen"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') onLeave();
+      }}
+    >
+      {chosen?.kind === 'hit' && (
+        <HitButtons
+          patternId={pattern.id}
+          scope={scope}
+          shown={shown}
+          chosen={chosen}
+          onGo={(column) => onPlace({ row: chosen.hand, column })}
+        />
+      )}
+      {chosen?.kind === 'stroke' && <StrokeButtons patternId={pattern.id} chosen={chosen} />}
+      {!chosen && <Hint hasBand={shown.sources.length > 0} />}
+      <Keys />
+    </section>
+  );
+}

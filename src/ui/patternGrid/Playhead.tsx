@@ -1,0 +1,52 @@
+import { type RefObject, useRef } from 'react';
+import type { PlaybackPosition } from '../../app/playback.ts';
+import { drillPattern } from '../../app/score.ts';
+import type { PatternId } from '../../core/ids.ts';
+import { type Pattern, patternTicks } from '../../core/rhythm/pattern.ts';
+import { useParts } from '../parts.ts';
+import { useFrame } from '../useFrame.ts';
+import { usePlayback, useProject } from '../useProject.ts';
+import { straightTick } from './straightTick.ts';
+import { type System, systemAt, tickX } from './systemLayout.ts';
+
+type Props = {
+  readonly pattern: Pattern;
+  readonly systems: readonly System[];
+  readonly grid: RefObject<HTMLDivElement | null>;
+};
+
+/** Where in the pattern's grid a playing position is; undefined in a count-in. */
+function patternTick(position: PlaybackPosition, pattern: Pattern): number | undefined {
+  if (position.countingIn) return undefined;
+  const inPattern = position.tick % patternTicks(pattern);
+  return straightTick(inPattern, pattern.meter, pattern.swing);
+}
+
+/** Whether what plays is this pattern over one chord. */
+function useIsHeard(patternId: PatternId): boolean {
+  const drilled = useProject((project) => drillPattern(project)?.id);
+  const playing = usePlayback();
+  if (playing.status !== 'playing') return false;
+  const { request } = playing;
+  if (request.kind === 'pattern') return request.patternId === patternId;
+  return request.kind === 'drill' && drilled === patternId;
+}
+
+/** A thin red line over the spine while this pattern is heard. */
+export function Playhead({ pattern, systems, grid }: Props) {
+  const { playback } = useParts();
+  const line = useRef<HTMLDivElement>(null);
+  const isHeard = useIsHeard(pattern.id);
+  useFrame(isHeard, () => {
+    const position = isHeard ? playback.position() : undefined;
+    const tick = position && patternTick(position, pattern);
+    const system = tick === undefined ? undefined : systemAt(systems, tick);
+    if (!line.current) return;
+    line.current.hidden = !system;
+    if (!system || tick === undefined) return;
+    const sheet = grid.current?.querySelector<HTMLElement>(`[data-system="${system.firstBar}"]`);
+    line.current.style.translate = `${tickX(system, tick)}px ${sheet?.offsetTop ?? 0}px`;
+    line.current.style.height = `${sheet?.offsetHeight ?? 0}px`;
+  });
+  return <div ref={line} className="pattern-playhead" hidden />;
+}

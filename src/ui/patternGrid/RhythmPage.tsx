@@ -1,0 +1,83 @@
+import './patternGrid.css';
+import { useMemo, useRef, useState } from 'react';
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import type { Scope } from '../../state/edits/hits.ts';
+import { ChoicePanel } from './ChoicePanel.tsx';
+import { chosenAt, type Place, placeWithin, shownPattern } from './gridPlace.ts';
+import { HearLine } from './HearLine.tsx';
+import { PatternLine } from './PatternLine.tsx';
+import { SpineGrid } from './SpineGrid.tsx';
+import { useShownPattern } from './usePatterns.ts';
+
+type Asides = { readonly onBringBand: () => void; readonly onDeriveAgain: () => void };
+
+/** The first button of the panel under the grid. */
+function firstButton(panel: HTMLElement | null): HTMLElement | null {
+  return panel?.querySelector('button[aria-pressed="true"], button') ?? null;
+}
+
+/** One pattern, open to be changed. */
+function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } & Asides) {
+  const [wantedScope, setScope] = useState<Scope>('main');
+  const [placed, setPlace] = useState<Place>();
+  const panel = useRef<HTMLElement>(null);
+  const grid = useRef<HTMLDivElement>(null);
+  const scope = pattern.ending ? wantedScope : 'main';
+  const shown = useMemo(() => shownPattern(pattern, scope), [pattern, scope]);
+  const place = placed && placeWithin(shown, placed);
+  const chosen = useMemo(
+    () => (placed ? chosenAt(shown, placeWithin(shown, placed)) : undefined),
+    [shown, placed],
+  );
+  return (
+    <div className="pattern-page" ref={grid}>
+      <h2 className="visually-hidden">Rhythm</h2>
+      <PatternLine pattern={pattern} onBringBand={onBringBand} />
+      <HearLine
+        pattern={pattern}
+        scope={scope}
+        onScope={(next) => {
+          setScope(next);
+          setPlace(undefined);
+        }}
+        onBringBand={onBringBand}
+        onDeriveAgain={onDeriveAgain}
+      />
+      <SpineGrid
+        pattern={pattern}
+        scope={scope}
+        shown={shown}
+        place={place}
+        chosen={chosen}
+        onPlace={setPlace}
+        onOpenHit={() => firstButton(panel.current)?.focus()}
+      />
+      <ChoicePanel
+        pattern={pattern}
+        scope={scope}
+        shown={shown}
+        chosen={chosen}
+        panel={panel}
+        onPlace={setPlace}
+        onLeave={() =>
+          grid.current?.querySelector<HTMLElement>('[role=grid] [tabindex="0"]')?.focus()
+        }
+      />
+    </div>
+  );
+}
+
+/** Rhythm: a pattern on its spine of counts, the hands beside it, the band outside. */
+export function RhythmPage() {
+  const pattern = useShownPattern();
+  const [, setAside] = useState<'band' | 'derive'>();
+  if (!pattern) return <p>There is no pattern yet.</p>;
+  return (
+    <Workshop
+      key={pattern.id}
+      pattern={pattern}
+      onBringBand={() => setAside('band')}
+      onDeriveAgain={() => setAside('derive')}
+    />
+  );
+}

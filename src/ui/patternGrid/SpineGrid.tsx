@@ -1,0 +1,114 @@
+import { useMemo, useRef, useState } from 'react';
+import { type Division, type Pattern, patternSteps } from '../../core/rhythm/pattern.ts';
+import type { Scope } from '../../state/edits/hits.ts';
+import { setDivision } from '../../state/edits/pattern.ts';
+import { useParts } from '../parts.ts';
+import { DivisionMenu } from './DivisionMenu.tsx';
+import { cellOf, placeOf } from './gridCells.ts';
+import { beatIndexOf, type Chosen, type Place } from './gridPlace.ts';
+import { Playhead } from './Playhead.tsx';
+import { SystemView } from './SystemView.tsx';
+import { useGridKeys } from './useGridKeys.ts';
+import { useGridLayout } from './useGridLayout.ts';
+import { useGridPointer } from './useGridPointer.ts';
+
+type Props = {
+  readonly pattern: Pattern;
+  readonly scope: Scope;
+  /** What of the pattern is shown: see `shownPattern`. */
+  readonly shown: Pattern;
+  /** Where the cursor is, and what stands there. */
+  readonly place: Place | undefined;
+  readonly chosen: Chosen | undefined;
+  readonly onPlace: (place: Place) => void;
+  /** Puts the focus on the buttons of the chosen hit. */
+  readonly onOpenHit: () => void;
+};
+
+const FIRST_PLACE: Place = { row: 'right', column: 0 };
+
+/**
+ * The pattern on its spine of counts, to be seen and changed by mouse, touch and keys. It is one tab
+ * stop; the cursor is where the focus is or was last.
+ */
+export function SpineGrid(props: Props) {
+  const { pattern, scope, shown, place, chosen, onPlace, onOpenHit } = props;
+  const { store } = useParts();
+  const grid = useRef<HTMLDivElement>(null);
+  const pulled = useRef<HTMLDivElement>(null);
+  const divided = useRef<Element>(null);
+  const [dividing, setDividing] = useState<number>();
+  const { frame, systems, rows, syllables, least } = useGridLayout(shown);
+  const steps = useMemo(() => patternSteps(shown), [shown]);
+
+  const goTo = (next: Place) => {
+    cellOf(grid.current, next)?.focus({ preventScroll: true });
+    cellOf(grid.current, next)?.scrollIntoView({ block: 'nearest' });
+  };
+  const openDivision = (at: Place) => {
+    divided.current = cellOf(grid.current, at) ?? null;
+    setDividing(at.column);
+  };
+  const patternId = pattern.id;
+  const pointer = useGridPointer({
+    patternId,
+    scope,
+    shown,
+    systems,
+    layout: rows,
+    grid,
+    pulled,
+    goTo,
+  });
+  const keys = useGridKeys({ patternId, scope, shown, goTo, onDivide: openDivision, onOpenHit });
+
+  const beat = dividing === undefined ? undefined : steps[dividing]?.beat;
+  const divide = (division: Division) => {
+    if (!beat) return;
+    const edit = setDivision(patternId, beatIndexOf(pattern, scope, beat), division);
+    store.edit(edit, { label: 'division of a beat' });
+    setDividing(undefined);
+  };
+  return (
+    <div ref={frame} className="pattern-frame" style={{ minHeight: least }}>
+      <div
+        ref={grid}
+        role="grid"
+        aria-label={`${pattern.name}: counts and hands`}
+        aria-rowcount={rows.rows.length}
+        aria-colcount={steps.length}
+        tabIndex={-1}
+        className="pattern-grid"
+        onFocus={(event) => {
+          const at = placeOf(event.target);
+          if (at) onPlace(at);
+        }}
+        {...keys}
+        {...pointer}
+      >
+        {systems.map((system) => (
+          <SystemView
+            key={system.firstBar}
+            system={system}
+            rows={rows}
+            syllables={syllables}
+            pattern={shown}
+            tabPlace={place ?? FIRST_PLACE}
+            chosen={chosen}
+          />
+        ))}
+        <div ref={pulled} className="pattern-pulled" />
+        {scope === 'main' && <Playhead pattern={pattern} systems={systems} grid={grid} />}
+      </div>
+      {beat && (
+        <DivisionMenu
+          beat={beat.beat + 1}
+          division={beat.division}
+          anchor={divided}
+          onChoose={divide}
+          onClose={() => setDividing(undefined)}
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,39 @@
+import type { PatternId } from '../../core/ids.ts';
+import type { HandName } from '../../core/voicing/voicing.ts';
+import { pullStroke } from '../../state/edits/pullStroke.ts';
+import { useParts } from '../parts.ts';
+import type { Chosen } from './gridPlace.ts';
+import { spokenStroke } from './spokenPlace.ts';
+
+type Props = {
+  readonly patternId: PatternId;
+  readonly chosen: Extract<Chosen, { readonly kind: 'stroke' }>;
+};
+
+/** This stroke of the band: what it is, and into which hand it shall go. */
+export function StrokeButtons({ patternId, chosen }: Props) {
+  const { store } = useParts();
+  const { source, stroke } = chosen;
+  const into = (hand: HandName) => (
+    <button
+      type="button"
+      onClick={() =>
+        store.edit(pullStroke(patternId, source.id, stroke.at, hand), {
+          label: `pull ${source.name} into the ${hand} hand`,
+        })
+      }
+    >
+      Into the {hand} hand
+    </button>
+  );
+  return (
+    <>
+      <h3 className="pattern-choice-title">The band plays</h3>
+      <p>{spokenStroke(source, stroke)}</p>
+      <div className="pattern-buttons">
+        {into('right')}
+        {into('left')}
+      </div>
+    </>
+  );
+}

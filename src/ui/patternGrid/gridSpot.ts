@@ -1,0 +1,75 @@
+import type { Hit, Step } from '../../core/rhythm/pattern.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
+import type { Row, RowLayout } from './rowLayout.ts';
+import { type Pixels, type System, tickAtX, tickX } from './systemLayout.ts';
+
+/** What lies under the pointer: a row of a system, and the tick there (not rounded, within the system). */
+export type Spot = {
+  readonly system: System;
+  readonly row: Row;
+  readonly x: Pixels;
+  readonly tick: number;
+};
+
+/** A system's upper left corner, in the coordinates of the pointer. */
+export type Corner = { readonly left: Pixels; readonly top: Pixels };
+
+/** How near to a hit's end it is grabbed to be lengthened: a mouse is finer than a finger. */
+export const END_REACH = { fine: 9, coarse: 16 } as const;
+
+function clamped(value: number, least: number, most: number): number {
+  return Math.min(Math.max(value, least), most);
+}
+
+/**
+ * The spot under a pointer. `corners` are those of the systems, from the top down. Beside, above and
+ * below the systems the nearest place counts, so that a drag may leave the grid; undefined without systems.
+ */
+export function spotAt(
+  systems: readonly System[],
+  corners: readonly Corner[],
+  layout: RowLayout,
+  pointer: { readonly x: Pixels; readonly y: Pixels },
+): Spot | undefined {
+  const below = corners.findLastIndex(({ top }) => top <= pointer.y);
+  const i = Math.max(below, 0);
+  const system = systems[i];
+  const corner = corners[i];
+  if (!system || !corner) return undefined;
+  const y = clamped(pointer.y - corner.top, 0, layout.height - 1);
+  const placed = layout.rows.findLast(({ top }) => top <= y);
+  if (!placed) return undefined;
+  const x = clamped(pointer.x - corner.left, system.left, system.right);
+  const tick = Math.min(tickAtX(system, x), system.toTick - 1e-6);
+  return { system, row: placed.row, x, tick };
+}
+
+/** The hit of a hand that sounds at a tick; undefined where it rests. */
+export function hitUnder<H extends Hit>(hits: readonly H[], tick: number): H | undefined {
+  return hits.find(({ at, length }) => at <= tick && tick < at + length);
+}
+
+/** Whether a hit is held by its right end, where it is drawn out, or by its body, where it is moved. */
+export function grippedBy(
+  hit: Hit,
+  spot: Pick<Spot, 'system' | 'x'>,
+  reach: Pixels,
+): 'end' | 'body' {
+  const end = tickX(spot.system, hit.at + hit.length);
+  const width = end - tickX(spot.system, hit.at);
+  return end - spot.x <= Math.min(reach, width / 3) ? 'end' : 'body';
+}
+
+/** Number of the step whose start is nearest to a tick, the earlier of two. */
+export function nearestColumn(steps: readonly Step[], tick: number): number {
+  const distances = steps.map(({ at }) => Math.abs(at - tick));
+  return distances.indexOf(Math.min(...distances));
+}
+
+/** Length that a hit gets when its end is drawn to a tick: to the nearest end of a step after its start. */
+export function lengthDrawnTo(steps: readonly Step[], hit: Pick<Hit, 'at'>, tick: number): Ticks {
+  const ends = steps.map(({ at, length }) => at + length).filter((end) => end > hit.at);
+  const distances = ends.map((end) => Math.abs(end - tick));
+  const end = ends[distances.indexOf(Math.min(...distances))] ?? hit.at + 1;
+  return end - hit.at;
+}

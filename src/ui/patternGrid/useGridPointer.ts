@@ -1,0 +1,206 @@
+import { type PointerEvent, type RefObject, useRef } from 'react';
+import type { PatternId } from '../../core/ids.ts';
+import type { Project } from '../../core/project.ts';
+import { type Hit, type Pattern, patternSteps } from '../../core/rhythm/pattern.ts';
+import type { Source, Stroke } from '../../core/rhythm/sources.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
+import type { HandName } from '../../core/voicing/voicing.ts';
+import { moveHit, type Scope, setHitLength } from '../../state/edits/hits.ts';
+import { pullStroke } from '../../state/edits/pullStroke.ts';
+import { useParts } from '../parts.ts';
+import { type Place, strokesOnStep } from './gridPlace.ts';
+import {
+  END_REACH,
+  grippedBy,
+  hitUnder,
+  lengthDrawnTo,
+  nearestColumn,
+  type Spot,
+  spotAt,
+} from './gridSpot.ts';
+import { hitAdded } from './hitChanges.ts';
+import { type RowLayout, rowKey } from './rowLayout.ts';
+import type { System } from './systemLayout.ts';
+
+/** What the pointer is doing since it went down; `base` is the project before it. */
+type Gesture = { readonly id: string; readonly base: Project } & (
+  | { readonly kind: 'add'; readonly hand: HandName; readonly column: number }
+  | { readonly kind: 'move'; readonly hand: HandName; readonly at: Ticks; readonly grip: number }
+  | { readonly kind: 'lengthen'; readonly hand: HandName; readonly at: Ticks }
+  | { readonly kind: 'pull'; readonly source: Source; readonly stroke: Stroke }
+);
+
+/** What the pointer needs to know of the grid it moves over. */
+export type PointerGrid = {
+  readonly patternId: PatternId;
+  readonly scope: Scope;
+  readonly shown: Pattern;
+  readonly systems: readonly System[];
+  readonly layout: RowLayout;
+  readonly grid: RefObject<HTMLDivElement | null>;
+  /** What follows the pointer while a stroke is pulled. */
+  readonly pulled: RefObject<HTMLDivElement | null>;
+  readonly goTo: (place: Place) => void;
+};
+
+/** A number for each gesture, so that its edits become one entry of the history. */
+function useGestureIds(): () => string {
+  const count = useRef(0);
+  return () => {
+    count.current++;
+    return `grid gesture ${count.current}`;
+  };
+}
+
+/**
+ * Mouse, pen and touch on the grid: an empty place takes a hit, which can be drawn out at once; a
+ * hit is moved by its body and drawn out by its end; a stroke of the band is pulled into a hand.
+ * A finger that turns out to scroll changes nothing.
+ */
+export function useGridPointer(known: PointerGrid) {
+  const { store } = useParts();
+  const { patternId, scope, shown, systems, layout, grid, pulled, goTo } = known;
+  const gesture = useRef<Gesture>(undefined);
+  const nextId = useGestureIds();
+  const steps = patternSteps(shown);
+
+  function spotOf(event: PointerEvent): Spot | undefined {
+    const corners = [...(grid.current?.querySelectorAll('[data-system]') ?? [])].map((element) =>
+      element.getBoundingClientRect(),
+    );
+    return spotAt(systems, corners, layout, { x: event.clientX, y: event.clientY });
+  }
+
+  /** A change counted from the project before the gesture, so that what is only passed over stays. */
+  function editFrom(now: Gesture, edit: (project: Project) => Project, label: string): void {
+    const next = edit(now.base);
+    store.edit(() => next, { label, gesture: now.id });
+  }
+
+  function add(now: Extract<Gesture, { kind: 'add' }>): void {
+    const { hand, column } = now;
+    const change = hitAdded({ patternId, scope, shown, hand, column });
+    const step = steps[column];
+    if (!change || !step) return;
+    editFrom(now, change.edit, change.label);
+    gesture.current = {
+      ...now,
+      base: store.snapshot(),
+      kind: 'lengthen',
+      at: step.at,
+    };
+    goTo({ row: hand, column });
+  }
+
+  function downOnHand(hand: HandName, spot: Spot, event: PointerEvent): void {
+    const start = { id: nextId(), base: store.snapshot() };
+    const hit = hitUnder<Hit>(shown[hand], spot.tick);
+    const column = steps.findLastIndex(({ at }) => at <= spot.tick);
+    if (!hit) {
+      const now: Gesture = { ...start, kind: 'add', hand, column };
+      gesture.current = now;
+      if (event.pointerType !== 'touch') add(now);
+      return;
+    }
+    goTo({ row: hand, column: steps.findLastIndex(({ at }) => at <= hit.at) });
+    const reach = event.pointerType === 'touch' ? END_REACH.coarse : END_REACH.fine;
+    gesture.current =
+      grippedBy(hit, spot, reach) === 'end'
+        ? { ...start, kind: 'lengthen', hand, at: hit.at }
+        : { ...start, kind: 'move', hand, at: hit.at, grip: spot.tick - hit.at };
+  }
+
+  function downOnSource(source: Source, spot: Spot): void {
+    const column = nearestColumn(steps, spot.tick);
+    goTo({ row: rowKey({ kind: 'source', source }), column });
+    const stroke = strokesOnStep(source.strokes, steps[column]!, steps)[0];
+    if (stroke)
+      gesture.current = {
+        id: nextId(),
+        base: store.snapshot(),
+        kind: 'pull',
+        source,
+        stroke,
+      };
+  }
+
+  function showPulled(event: PointerEvent, spot: Spot | undefined): void {
+    const to = spot?.row.kind === 'hand' ? spot.row.hand : '';
+    if (grid.current) grid.current.dataset['pull'] = to;
+    const frame = grid.current?.getBoundingClientRect();
+    if (!pulled.current || !frame) return;
+    pulled.current.style.display = 'block';
+    pulled.current.style.translate = `${event.clientX - frame.left}px ${event.clientY - frame.top}px`;
+  }
+
+  function hidePulled(): void {
+    if (grid.current) delete grid.current.dataset['pull'];
+    if (pulled.current) pulled.current.style.display = 'none';
+  }
+
+  function down(event: PointerEvent<HTMLDivElement>): void {
+    const spot = event.button === 0 ? spotOf(event) : undefined;
+    const onCell = event.target instanceof Element && event.target.closest('[data-column]');
+    if (!spot || !onCell || spot.row.kind === 'counts') return;
+    // Keeps the focus where `goTo` puts it.
+    event.preventDefault();
+    event.currentTarget.setPointerCapture(event.pointerId);
+    if (spot.row.kind === 'hand') downOnHand(spot.row.hand, spot, event);
+    else downOnSource(spot.row.source, spot);
+  }
+
+  function move(event: PointerEvent): void {
+    const now = gesture.current;
+    const spot = now && spotOf(event);
+    if (!now || !spot) return;
+    switch (now.kind) {
+      case 'add':
+        break;
+      case 'pull':
+        showPulled(event, spot);
+        break;
+      case 'move': {
+        const column = nearestColumn(steps, spot.tick - now.grip);
+        const to = steps[column]!.at;
+        if (to === now.at && store.snapshot() === now.base) break;
+        editFrom(now, moveHit(patternId, now.hand, now.at, to, scope), 'move hit');
+        goTo({ row: now.hand, column });
+        break;
+      }
+      case 'lengthen': {
+        const length = lengthDrawnTo(steps, now, spot.tick);
+        editFrom(now, setHitLength(patternId, now.hand, now.at, length, scope), 'length of hit');
+        break;
+      }
+    }
+  }
+
+  function up(event: PointerEvent): void {
+    const now = gesture.current;
+    gesture.current = undefined;
+    hidePulled();
+    if (now?.kind === 'add') {
+      add(now);
+      gesture.current = undefined;
+    }
+    const spot = now?.kind === 'pull' ? spotOf(event) : undefined;
+    if (now?.kind !== 'pull' || spot?.row.kind !== 'hand') return;
+    const { hand } = spot.row;
+    store.edit(pullStroke(patternId, now.source.id, now.stroke.at, hand), {
+      label: `pull ${now.source.name} into the ${hand} hand`,
+    });
+    goTo({ row: hand, column: nearestColumn(steps, now.stroke.at) });
+  }
+
+  function cancel(): void {
+    gesture.current = undefined;
+    hidePulled();
+  }
+
+  return {
+    onPointerDown: down,
+    onPointerMove: move,
+    onPointerUp: up,
+    onPointerCancel: cancel,
+  };
+}
