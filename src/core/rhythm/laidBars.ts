@@ -1,10 +1,10 @@
 import { err, ok, type Result } from '../result.ts';
 import { barAt, type Timeline, type TimelineBar } from '../song/timeline.ts';
-import { barTicks, beatLengths, beatStarts, sameMeter } from '../time/meter.ts';
+import { barTicks, sameMeter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
 import type { Pattern } from './pattern.ts';
 import type { PatternAt } from './patternAt.ts';
-import { swungTick, takesSwing } from './swing.ts';
+import { swungInPattern } from './patternSwing.ts';
 
 /** A pattern cannot be played in a bar of another meter; `bar` counts the timeline's bars from 0. */
 export type NoPatternForMeter = { readonly kind: 'no-pattern-for-meter'; readonly bar: number };
@@ -83,9 +83,6 @@ export function swingOf(timeline: Timeline, laid: LaidBars): (tick: Ticks) => Ti
 }
 
 function swungInBar({ pattern, patternBar }: LaidBar, tick: Ticks): Ticks {
-  const starts = beatStarts(pattern.meter);
-  const beat = starts.findLastIndex((start) => start <= tick);
-  const division = pattern.divisions[patternBar * starts.length + beat] ?? 1;
-  const beatTicks = beatLengths(pattern.meter)[beat] ?? barTicks(pattern.meter);
-  return takesSwing(beatTicks, division) ? swungTick(tick, pattern.meter, pattern.swing) : tick;
+  const barLine = patternBar * barTicks(pattern.meter);
+  return swungInPattern(pattern, barLine + tick) - barLine;
 }

@@ -1,0 +1,42 @@
+import type { Semitones } from '../harmony/pitch.ts';
+import type { Seconds } from '../time/ticks.ts';
+
+/**
+ * What one hand can do, as an estimate for an average player. `spanSemitones`: from thumb to little
+ * finger. `strikeGapSec`: shortest time from one hit to the next on other keys. `repeatGapSec`: the
+ * same on the same key. `leapPerSec`: how far the hand can move in a second, in semitones beyond
+ * what lies under it.
+ */
+export type HandLimits = {
+  readonly spanSemitones: Semitones;
+  readonly strikeGapSec: Seconds;
+  readonly repeatGapSec: Seconds;
+  readonly leapPerSec: number;
+};
+
+/**
+ * The limits when nothing is known of the player: an octave (reference.md 2.7, safe default), ten
+ * strikes a second on other keys and seven on the same (reference.md 4.1: trills 10 to 13, single
+ * finger 5 to 7 a second, from memory), five octaves of leaping a second (common practice).
+ */
+export const HAND_LIMITS: HandLimits = {
+  spanSemitones: 12,
+  strikeGapSec: 1 / 10,
+  repeatGapSec: 1 / 7,
+  leapPerSec: 60,
+};
+
+/** A hand's lowest and highest key, or its place in semitones from anywhere. */
+export type HandReach = { readonly lowest: number; readonly highest: number };
+
+/** How far a hand must move from one reach to the next, in semitones; 0 where both lie under it at once. */
+export function handShift(from: HandReach, to: HandReach, span: Semitones): Semitones {
+  const a = thumbRange(from, span);
+  const b = thumbRange(to, span);
+  return Math.max(0, a.least - b.most, b.least - a.most);
+}
+
+/** Where the lower edge of the hand may lie to cover a reach. */
+function thumbRange({ lowest, highest }: HandReach, span: Semitones) {
+  return { least: Math.min(lowest, highest - span), most: lowest };
+}
