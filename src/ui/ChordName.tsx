@@ -27,7 +27,7 @@ export function MusicText({ text }: { readonly text: string }) {
     <>
       <span aria-hidden="true">
         {inPieces(text, (sign, at) => (
-          <span className="sign" key={at}>
+          <span className="sign accidental" key={at}>
             {MUSIC_SIGNS[sign]}
           </span>
         ))}
