@@ -5,20 +5,19 @@ import { type ProjectFault, sameIdFaults } from './projectFault.ts';
 
 type Placed = { readonly at: Ticks; readonly length: Ticks };
 
-function placeFault(
-  item: Placed,
-  next: Placed | undefined,
-  end: Ticks,
-): ProjectFault['kind'] | undefined {
-  if (item.at >= end) return 'outside';
-  if (next && next.at <= item.at) return 'out-of-order';
-  return item.at + item.length > (next?.at ?? end) ? 'too-long' : undefined;
-}
-
-/** Faults of hits or strokes that share `end` ticks, one a hit at the most. */
+/**
+ * Faults of hits or strokes that share `end` ticks, one each at the most. The last may be tied over
+ * the end, to the first of the next time round.
+ */
 function placesFaults(items: readonly Placed[], end: Ticks, path: string): ProjectFault[] {
+  const roundAgain = end + (items[0]?.at ?? 0);
+  const kindOf = ({ at, length }: Placed, next: Placed | undefined) => {
+    if (at >= end) return 'outside';
+    if (next && next.at <= at) return 'out-of-order';
+    return at + length > (next?.at ?? roundAgain) ? 'too-long' : undefined;
+  };
   return items.flatMap((item, i) => {
-    const kind = placeFault(item, items[i + 1], end);
+    const kind = kindOf(item, items[i + 1]);
     return kind ? [{ kind, path: `${path}[${i}]` }] : [];
   });
 }

@@ -5,7 +5,8 @@ import { patternFaults } from './patternFaults.ts';
 import { type ProjectFault, sameIdFaults } from './projectFault.ts';
 import { ascends } from './schemaParts.ts';
 
-function fillsBars(section: Section): boolean {
+/** Whether a section's chords end where a bar ends. */
+export function fillsBars(section: Pick<Section, 'meter' | 'barMeters' | 'slots'>): boolean {
   const length = section.slots.reduce((ticks, slot) => ticks + slot.durationTicks, 0);
   const others = new Map(section.barMeters.map(({ bar, meter }) => [bar, meter]));
   let end = 0;

@@ -13,7 +13,7 @@ export const PROJECT_FORMAT = 'vampwright-project';
  * Why a text is no project.
  * - `not-json`: it cannot be read at all; `reason` is the reader's own, with the place where it has one
  * - `not-a-project`: it is JSON, but does not say that it is a project
- * - `no-version`: its version is no whole number from 1 on
+ * - `no-version`: its version is no whole number from 1 on; `found` is empty where there is none
  * - `newer-version`: a later release wrote it; `known` is the last version that is understood here
  * - `wrong-value`: at `path` (`song.tempo.bpm`) stands what the schema does not allow
  * - `broken`: every value is allowed, but they do not fit together: see `ProjectFault`
@@ -90,7 +90,7 @@ export function decodeProject(text: string): Result<Project, ProjectFileError> {
   if (!envelope.success) return err({ kind: 'not-a-project' });
   const { version, project } = envelope.output;
   if (typeof version !== 'number' || !Number.isSafeInteger(version) || version < 1)
-    return err({ kind: 'no-version', found: String(JSON.stringify(version)) });
+    return err({ kind: 'no-version', found: version === undefined ? '' : JSON.stringify(version) });
   if (version > PROJECT_VERSION)
     return err({ kind: 'newer-version', version, known: PROJECT_VERSION });
   return checkedProject(migrated(project, version));

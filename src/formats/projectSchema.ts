@@ -50,7 +50,11 @@ const ladderSchema = record({
 const practiceSchema = record({
   click: record({
     on: v.boolean(),
-    beats: v.union([v.picklist(['all', 'groups', 'downbeat', 'back-beat']), list(wholeSchema)]),
+    beats: v.lazy((beats) =>
+      Array.isArray(beats)
+        ? list(wholeSchema)
+        : v.picklist(['all', 'groups', 'downbeat', 'back-beat']),
+    ),
     level: shareSchema,
     countInBars: v.picklist([0, 1, 2]),
   }),

@@ -62,8 +62,11 @@ export const chordSchema = record({
 
 export const meterSchema = v.pipe(
   record({ beats: countUpTo(32), unit: v.picklist([2, 4, 8, 16]), groups: list(countSchema) }),
-  v.check(
-    ({ beats, groups }) => groups.reduce((sum, group) => sum + group, 0) === beats,
-    'groups that add up to the beats',
+  v.forward(
+    v.check(
+      ({ beats, groups }) => groups.reduce((sum, group) => sum + group, 0) === beats,
+      'groups that add up to the beats',
+    ),
+    ['groups'],
   ),
 );

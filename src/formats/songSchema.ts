@@ -26,7 +26,7 @@ export const bpmSchema = v.pipe(
 const LONGEST_SLOT_TICKS = 10_000_000;
 
 const slotSchema = record({
-  chord: v.union([v.literal('no-chord'), chordSchema]),
+  chord: v.lazy((chord) => (typeof chord === 'string' ? v.literal('no-chord') : chordSchema)),
   durationTicks: countUpTo(LONGEST_SLOT_TICKS),
   fixedKeys: v.exactOptional(record({ left: heldKeysSchema, right: heldKeysSchema })),
 });

@@ -11,6 +11,7 @@ import type { Meter } from '../core/time/meter.ts';
 import { TICKS_PER_QUARTER, TICKS_PER_WHOLE, type Ticks } from '../core/time/ticks.ts';
 import { DEFAULT_VOICING } from '../core/voicing/voicing.ts';
 import { NEW_SECTIONS } from './edits/form.ts';
+import { settledPattern } from './edits/settle.ts';
 
 const KEY: Key = { tonic: { letter: 'D', alteration: 0 }, mode: 'major' };
 const METER: Meter = { beats: 4, unit: 4, groups: [2, 2] };
@@ -133,7 +134,7 @@ export function firstProject(shelf: readonly Pattern[]): Project {
   return {
     id: 'song-1',
     song,
-    patterns: [...new Set(moods.map((mood) => patternOf(mood, shelf)))],
+    patterns: [...new Set(moods.map((mood) => patternOf(mood, shelf)))].map(settledPattern),
     voicing: DEFAULT_VOICING,
     practice: practiceOf(song, idOf('moving')),
   };

@@ -3,6 +3,7 @@ import { DIVISIONS, type LeftHit, type RightHit, TOUCHES } from '../../src/core/
 import { SOURCE_PARTS } from '../../src/core/rhythm/sources.ts';
 import { BASS_TONES, VOICE_TONES } from '../../src/core/rhythm/tones.ts';
 import { SECTION_KINDS, WASHES } from '../../src/core/song/song.ts';
+import { DEFAULT_WEIGHTS } from '../../src/core/voicing/voicing.ts';
 import {
   pinVoicing,
   setChord,
@@ -28,8 +29,12 @@ const patternId = fc.constantFrom('p', 'q', 'r');
 const perhapsPatternId = fc.option(patternId, { nil: undefined });
 const place = fc.integer({ min: -1, max: 6 });
 const anyMeter = fc.constantFrom('4/4', '3/4', '6/8', '7/8', '2/4', '5/4').map((m) => meter(m));
-const tick = fc.integer({ min: -1, max: 32 }).map((eighth) => eighth * 120);
-const length = fc.integer({ min: 0, max: 3000 });
+const tick = fc.oneof(
+  fc.integer({ min: -1, max: 32 }).map((eighth) => eighth * 120),
+  fc.double({ min: -1, max: 2000, noNaN: true }),
+);
+const length = fc.double({ min: 0, max: 3000, noNaN: true });
+const anyNumber = fc.oneof(fc.integer({ min: -9, max: 999 }), fc.double());
 const scope = fc.constantFrom('main', 'ending') satisfies fc.Arbitrary<hits.Scope>;
 const handName = fc.constantFrom('left', 'right');
 
@@ -46,7 +51,7 @@ function hit<Tone>(tones: readonly Tone[]) {
 const leftHit: fc.Arbitrary<LeftHit> = hit(BASS_TONES);
 const rightHit: fc.Arbitrary<RightHit> = hit(VOICE_TONES);
 
-const keys = fc.uniqueArray(fc.integer({ min: 28, max: 90 }), { maxLength: 5 });
+const keys = fc.array(fc.integer({ min: 28, max: 90 }), { maxLength: 5 });
 
 const chart = fc.constantFrom('| C |', '| Am / F / | G |', '| N.C. | C | % |').map((c) => slots(c));
 
@@ -64,7 +69,7 @@ const NEW_PATTERNS = [
 const songEdits: fc.Arbitrary<Edit>[] = [
   text.map(song.setTitle),
   anyKey().map(song.setKey),
-  fc.integer({ min: 0, max: 500 }).map(song.setTempo),
+  anyNumber.map(song.setTempo),
   text.map(song.setNotes),
   fc.tuple(sectionId, chart).map(([id, slotsOf]) => setSectionChart(id, slotsOf, [])),
   fc.tuple(sectionId, place, anyChord()).map(([id, slot, chord]) => setChord(id, slot, chord)),
@@ -96,7 +101,7 @@ const patternEdits: fc.Arbitrary<Edit>[] = [
   patternId.map(patterns.removePattern),
   fc.tuple(patternId, text).map(([id, name]) => patterns.renamePattern(id, name)),
   fc
-    .tuple(patternId, fc.double({ min: 0, max: 5, noNaN: true }))
+    .tuple(patternId, anyNumber)
     .map(([id, ratio]) => patterns.setSwing(id, { level: 'eighth', ratio })),
   fc
     .tuple(patternId, place, fc.constantFrom(...DIVISIONS))
@@ -142,12 +147,14 @@ const hitEdits: fc.Arbitrary<Edit>[] = [
 ];
 
 const settingEdits: fc.Arbitrary<Edit>[] = [
-  fc.integer({ min: 8, max: 20 }).map((spanSemitones) => setVoicing({ spanSemitones })),
-  fc.double({ min: -1, max: 2, noNaN: true }).map((level) => practice.setClick({ level })),
+  anyNumber.map((spanSemitones) => setVoicing({ spanSemitones, rightLowest: spanSemitones })),
+  anyNumber.map((motion) => setVoicing({ weights: { ...DEFAULT_WEIGHTS, motion } })),
+  anyNumber.map((level) => practice.setClick({ level })),
   anyChord().map(practice.setDrillChord),
   perhapsPatternId.map(practice.setDrillPattern),
-  fc.integer({ min: -9, max: 999 }).map((startBpm) => practice.setLadder({ startBpm })),
-  fc.integer({ min: -9, max: 999 }).map(practice.setBarsPerPass),
+  anyNumber.map((startBpm) => practice.setLadder({ startBpm })),
+  anyNumber.map((bpm) => practice.setLadder({ passesPerRung: bpm, step: { kind: 'bpm', bpm } })),
+  anyNumber.map(practice.setBarsPerPass),
 ];
 
 /**

@@ -1,5 +1,7 @@
+import type { KeyNumber } from '../../core/harmony/pitch.ts';
 import type { SectionId } from '../../core/ids.ts';
 import type { BarMeter, ChordSlot } from '../../core/song/song.ts';
+import { fillsBars } from '../../formats/projectFaults.ts';
 import { sameData } from '../sameData.ts';
 import { type Edit, inSection, inSong, mapped, withParts } from './edit.ts';
 import { countedInFirstMeter } from './song.ts';
@@ -32,8 +34,8 @@ function withPinsOf(before: readonly ChordSlot[], slots: readonly ChordSlot[]): 
 }
 
 /**
- * Replaces a section's chords and its bars of another meter, as `parseChartBars` reads them: the
- * slots must fill their bars. Pinned voicings stay with the chords before and after the part of
+ * Replaces a section's chords and its bars of another meter, as `parseChartBars` reads them in the
+ * section's meter; nothing where the slots do not fill their bars (they were read in another). Pinned voicings stay with the chords before and after the part of
  * the chart that changed.
  */
 export function setSectionChart(
@@ -42,7 +44,9 @@ export function setSectionChart(
   barMeters: readonly BarMeter[],
 ): Edit {
   const setChart = inSection(sectionId, (section) =>
-    withParts(section, { slots: withPinsOf(section.slots, slots), barMeters }),
+    fillsBars({ ...section, slots, barMeters })
+      ? withParts(section, { slots: withPinsOf(section.slots, slots), barMeters })
+      : section,
   );
   const countTempo = inSong(countedInFirstMeter);
   return (project) => countTempo(setChart(project));
@@ -67,18 +71,19 @@ export function setChord(sectionId: SectionId, slotIndex: number, chord: ChordSl
   );
 }
 
+function lowToHigh(keys: readonly KeyNumber[]): KeyNumber[] {
+  return [...new Set(keys)].toSorted((a, b) => a - b);
+}
+
 /** Pins the keys that both hands hold for a slot (0-based). N.C. has nothing to hold and stays. */
 export function pinVoicing(
   sectionId: SectionId,
   slotIndex: number,
   fixedKeys: NonNullable<ChordSlot['fixedKeys']>,
 ): Edit {
-  const low = {
-    left: fixedKeys.left.toSorted((a, b) => a - b),
-    right: fixedKeys.right.toSorted((a, b) => a - b),
-  };
+  const held = { left: lowToHigh(fixedKeys.left), right: lowToHigh(fixedKeys.right) };
   return inSlot(sectionId, slotIndex, (slot) =>
-    slot.chord === 'no-chord' ? slot : withParts(slot, { fixedKeys: low }),
+    slot.chord === 'no-chord' ? slot : withParts(slot, { fixedKeys: held }),
   );
 }
 

@@ -39,6 +39,16 @@ export function mapped<T>(list: readonly T[], change: (item: T, i: number) => T)
   return next.every((item, i) => item === list[i]) ? list : next;
 }
 
+/** A number brought between two bounds; `before` where it is none at all (NaN or infinite). */
+export function brought(
+  value: number,
+  bounds: { readonly lowest: number; readonly highest: number },
+  before: number,
+): number {
+  if (!Number.isFinite(value)) return before;
+  return Math.min(Math.max(value, bounds.lowest), bounds.highest);
+}
+
 /** A change of the song as an edit of the project. */
 export function inSong(change: (song: Song) => Song): Edit {
   return (project) => withParts(project, { song: change(project.song) });

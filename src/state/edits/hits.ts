@@ -83,6 +83,16 @@ function inHit<Hand extends HandName>(
   );
 }
 
+/** A hit that an edit places ends with the pattern; one that came tied over the end may stay so until then. */
+function endedWithin<H extends Hit>(hit: H, pattern: Pattern, scope: Scope): H {
+  const room = scopeTicks(pattern, scope) - hit.at;
+  return hit.length > room ? { ...hit, length: room } : hit;
+}
+
+function isInside(tick: Ticks, pattern: Pattern, scope: Scope): boolean {
+  return tick >= 0 && Math.round(tick) < scopeTicks(pattern, scope);
+}
+
 /**
  * Adds a hit. It ends at the latest where the hand's next one begins, and cuts the one before
  * short; on a tick that has a hit both become one. Nothing where it lies outside the pattern, is
@@ -95,8 +105,8 @@ export function addHit<Hand extends HandName>(
   scope: Scope = 'main',
 ): Edit {
   return inHits(patternId, hand, scope, (hits, pattern) =>
-    hit.at >= 0 && hit.at < scopeTicks(pattern, scope) && hit.length >= 1 && hit.play.length > 0
-      ? [...hits, hit]
+    isInside(hit.at, pattern, scope) && hit.length >= 1 && hit.play.length > 0
+      ? [...hits, endedWithin(hit, pattern, scope)]
       : hits,
   );
 }
@@ -124,7 +134,7 @@ export function moveHit(
   scope: Scope = 'main',
 ): Edit {
   return inHit(patternId, hand, fromTick, scope, (hit, pattern) =>
-    toTick >= 0 && toTick < scopeTicks(pattern, scope) ? { ...hit, at: toTick } : hit,
+    isInside(toTick, pattern, scope) ? endedWithin({ ...hit, at: toTick }, pattern, scope) : hit,
   );
 }
 
@@ -136,7 +146,9 @@ export function setHitLength(
   length: Ticks,
   scope: Scope = 'main',
 ): Edit {
-  return inHit(patternId, hand, at, scope, (hit) => ({ ...hit, length: Math.max(length, 1) }));
+  return inHit(patternId, hand, at, scope, (hit, pattern) =>
+    endedWithin({ ...hit, length }, pattern, scope),
+  );
 }
 
 /** Moves a hit's end along the grid to the next step (1) or the one before (−1); it stays at least to its own step's end. */

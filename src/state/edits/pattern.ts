@@ -11,10 +11,10 @@ import type { Source } from '../../core/rhythm/sources.ts';
 import type { Swing } from '../../core/rhythm/swing.ts';
 import { barTicks, type Meter, sameMeter } from '../../core/time/meter.ts';
 import { freeName } from '../newIds.ts';
-import { type Edit, inPattern, inSong, mapped, withParts } from './edit.ts';
+import { brought, type Edit, inPattern, inSong, mapped, withParts } from './edit.ts';
 import { handsOf, type Scope, scopeTicks } from './hits.ts';
 import { withBars, withDivision, withPatternMeter } from './patternGrid.ts';
-import { settledHands, settledSources } from './settle.ts';
+import { settledHands, settledPattern, settledSources } from './settle.ts';
 
 /** Lengths a pattern can be given, in bars. */
 export const PATTERN_BARS = [1, 2, 4] as const;
@@ -26,12 +26,12 @@ function patternNames(project: Project): string[] {
   return project.patterns.map((pattern) => pattern.name);
 }
 
-/** Adds a pattern at the end; nothing where the project has one of its id. */
+/** Adds a pattern at the end, settled (`settledPattern`); nothing where the project has one of its id. */
 export function addPattern(pattern: Pattern): Edit {
   return (project) =>
     project.patterns.some(({ id }) => id === pattern.id)
       ? project
-      : withParts(project, { patterns: [...project.patterns, pattern] });
+      : withParts(project, { patterns: [...project.patterns, settledPattern(pattern)] });
 }
 
 /** Adds a copy behind a pattern, under a numbered name; nothing where there is none or `newId` is taken. */
@@ -75,9 +75,11 @@ export function renamePattern(id: PatternId, name: string): Edit {
 
 /** Sets the swing; a ratio outside 1 to 3 is brought into it. */
 export function setSwing(id: PatternId, { level, ratio }: Swing): Edit {
-  const { lowest, highest } = SWING_RATIOS;
-  const swing = { level, ratio: Math.min(Math.max(ratio, lowest), highest) };
-  return inPattern(id, (pattern) => withParts(pattern, { swing }));
+  return inPattern(id, (pattern) =>
+    withParts(pattern, {
+      swing: { level, ratio: brought(ratio, SWING_RATIOS, pattern.swing.ratio) },
+    }),
+  );
 }
 
 /** Divides a felt beat (0-based over all bars) into so many steps: see `withDivision`. */
@@ -101,7 +103,7 @@ export function setPatternMeter(id: PatternId, meter: Meter): Edit {
   );
 }
 
-/** Replaces both hands, settled to the pattern's length: see `settledHits`. */
+/** Replaces both hands, settled to the pattern's length: see `settledHands`. */
 export function replaceHands(id: PatternId, hands: Hands, scope: Scope = 'main'): Edit {
   return inPattern(id, (pattern) => {
     if (!handsOf(pattern, scope)) return pattern;

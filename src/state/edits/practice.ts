@@ -6,12 +6,17 @@ import type {
   PracticeSettings,
   SoundingHands,
 } from '../../core/practice/practiceSettings.ts';
-import type { TempoLadder } from '../../core/practice/tempoLadder.ts';
-import { type Edit, withParts } from './edit.ts';
-import { settableBpm } from './song.ts';
+import type { LadderStep, TempoLadder } from '../../core/practice/tempoLadder.ts';
+import { BPM_RANGE } from '../../core/time/tempoMap.ts';
+import { brought, type Edit, withParts } from './edit.ts';
 
 /** Most passes that a rung, and most bars that a pass, can be given. */
 export const LONGEST_PRACTICE = { passesPerRung: 64, barsPerPass: 64 } as const;
+
+/** How far apart rungs can be, in bpm or per cent; at the most the whole range of tempos. */
+const LADDER_STEPS = { lowest: 1, highest: BPM_RANGE.highest } as const;
+
+const SHARES = { lowest: 0, highest: 1 } as const;
 
 function inPractice(change: (practice: PracticeSettings) => PracticeSettings): Edit {
   return (project) => withParts(project, { practice: change(project.practice) });
@@ -21,15 +26,22 @@ function inDrill(change: (drill: DrillSettings) => DrillSettings): Edit {
   return inPractice((practice) => withParts(practice, { drill: change(practice.drill) }));
 }
 
-function wholeBetween(lowest: number, highest: number, value: number): number {
-  return Math.min(Math.max(Math.round(value), lowest), highest);
+function broughtCount(count: number, highest: number, before: number): number {
+  return brought(Math.round(count), { lowest: 1, highest }, before);
+}
+
+function settableStep(step: LadderStep, before: LadderStep): LadderStep {
+  const size = step.kind === 'bpm' ? step.bpm : step.percent;
+  if (!Number.isFinite(size)) return before;
+  const settable = brought(size, LADDER_STEPS, size);
+  return step.kind === 'bpm' ? { ...step, bpm: settable } : { ...step, percent: settable };
 }
 
 /** Changes some settings of the click; its level is brought into 0 to 1. */
 export function setClick(parts: Partial<ClickSettings>): Edit {
   return inPractice((practice) => {
     const click = { ...practice.click, ...parts };
-    const level = Math.min(Math.max(click.level, 0), 1);
+    const level = brought(click.level, SHARES, practice.click.level);
     return withParts(practice, { click: { ...click, level } });
   });
 }
@@ -64,18 +76,19 @@ export function setDrillPattern(patternId: PatternId | undefined): Edit {
  */
 export function setLadder(parts: Partial<TempoLadder>): Edit {
   return inDrill((drill) => {
-    const ladder = { ...drill.ladder, ...parts };
-    const { step } = ladder;
+    const before = drill.ladder;
+    const ladder = { ...before, ...parts };
     return withParts(drill, {
       ladder: {
         ...ladder,
-        startBpm: settableBpm(ladder.startBpm),
-        goalBpm: settableBpm(ladder.goalBpm),
-        step:
-          step.kind === 'bpm'
-            ? { ...step, bpm: Math.max(step.bpm, 1) }
-            : { ...step, percent: Math.max(step.percent, 1) },
-        passesPerRung: wholeBetween(1, LONGEST_PRACTICE.passesPerRung, ladder.passesPerRung),
+        startBpm: brought(ladder.startBpm, BPM_RANGE, before.startBpm),
+        goalBpm: brought(ladder.goalBpm, BPM_RANGE, before.goalBpm),
+        step: settableStep(ladder.step, before.step),
+        passesPerRung: broughtCount(
+          ladder.passesPerRung,
+          LONGEST_PRACTICE.passesPerRung,
+          before.passesPerRung,
+        ),
       },
     });
   });
@@ -83,8 +96,11 @@ export function setLadder(parts: Partial<TempoLadder>): Edit {
 
 /** Bars held to one pass, brought to a whole number from 1 to `LONGEST_PRACTICE`. */
 export function setBarsPerPass(bars: number): Edit {
-  const barsPerPass = wholeBetween(1, LONGEST_PRACTICE.barsPerPass, bars);
-  return inDrill((drill) => withParts(drill, { barsPerPass }));
+  return inDrill((drill) =>
+    withParts(drill, {
+      barsPerPass: broughtCount(bars, LONGEST_PRACTICE.barsPerPass, drill.barsPerPass),
+    }),
+  );
 }
 
 /** Where the drill counts in. */

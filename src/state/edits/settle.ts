@@ -1,6 +1,14 @@
-import { type Hands, type Hit, TOUCHES } from '../../core/rhythm/pattern.ts';
+import {
+  type Hands,
+  type Hit,
+  type Pattern,
+  patternBeats,
+  patternTicks,
+  TOUCHES,
+} from '../../core/rhythm/pattern.ts';
 import type { Source, Stroke, StrokeTone } from '../../core/rhythm/sources.ts';
 import { BASS_TONES, VOICE_TONES } from '../../core/rhythm/tones.ts';
+import { barTicks } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 
 /** Something that stands in a pattern for so long. */
@@ -40,42 +48,66 @@ function mergedStroke(a: Stroke, b: Stroke): Stroke {
   };
 }
 
+function onWholeTicks<T extends Placed>(item: T): T {
+  const at = Math.round(item.at);
+  const length = Math.max(Math.round(item.length), 1);
+  return at === item.at && length === item.length ? item : { ...item, at, length };
+}
+
 /**
- * Hits or strokes as a hand or source holds them: ascending, those at one tick merged, none longer
- * than to the next one or to `end`. What does not start within 0 … `end` is cut off.
+ * Hits or strokes as a hand or source holds them: on whole ticks, ascending, those at one tick
+ * merged, none longer than to the next one, the last (tied over the end) not longer than to the first
+ * one of the next time round. What does not start within 0 … `end` is cut off.
  */
 function settled<T extends Placed>(
   placed: readonly T[],
   end: Ticks,
   merged: (a: T, b: T) => T,
 ): T[] {
-  const inOrder = placed.filter(({ at }) => at >= 0 && at < end).toSorted((a, b) => a.at - b.at);
+  const inOrder = placed
+    .map(onWholeTicks)
+    .filter(({ at }) => at >= 0 && at < end)
+    .toSorted((a, b) => a.at - b.at);
   const single: T[] = [];
   for (const next of inOrder) {
     const last = single.at(-1);
     if (last?.at === next.at) single[single.length - 1] = merged(last, next);
     else single.push(next);
   }
+  const roundAgain = end + (single[0]?.at ?? 0);
   return single.map((item, i) => {
-    const room = (single[i + 1]?.at ?? end) - item.at;
+    const room = (single[i + 1]?.at ?? roundAgain) - item.at;
     return item.length > room ? { ...item, length: room } : item;
   });
 }
 
-/** Hits as a hand of a pattern of `end` ticks holds them: in order, one to a tick, none longer than to the next. */
+/** Hits as a hand of a pattern of `end` ticks holds them: see `settled`. */
 export function settledHits<H extends Hit>(hits: readonly H[], end: Ticks): H[] {
   return settled(hits, end, mergedHit);
 }
 
-/** Both hands settled: see `settledHits`. */
+/** Both hands of a pattern of `end` ticks: see `settled`. */
 export function settledHands({ left, right }: Hands, end: Ticks): Hands {
   return { left: settledHits(left, end), right: settledHits(right, end) };
 }
 
-/** Sources whose strokes are in order, one to a tick, none longer than to the next. */
+/** Sources with their strokes as a pattern of `end` ticks holds them: see `settled`. */
 export function settledSources(sources: readonly Source[], end: Ticks): Source[] {
   return sources.map((source) => ({
     ...source,
     strokes: settled(source.strokes, end, mergedStroke),
   }));
+}
+
+/** A pattern from anywhere as a project holds it: hands, ending and sources settled, one division to a beat. */
+export function settledPattern(pattern: Pattern): Pattern {
+  const end = patternTicks(pattern);
+  const { ending } = pattern;
+  return {
+    ...pattern,
+    divisions: patternBeats(pattern).map((beat) => beat.division),
+    sources: settledSources(pattern.sources, end),
+    ...settledHands(pattern, end),
+    ...(ending ? { ending: settledHands(ending, barTicks(pattern.meter)) } : {}),
+  };
 }

@@ -2,12 +2,7 @@ import type { Key } from '../../core/harmony/key.ts';
 import type { Song } from '../../core/song/song.ts';
 import { tempoBeatTicks } from '../../core/time/meter.ts';
 import { BPM_RANGE, type Bpm } from '../../core/time/tempoMap.ts';
-import { type Edit, inSong, withParts } from './edit.ts';
-
-/** A tempo that can be set: within `BPM_RANGE`. */
-export function settableBpm(bpm: Bpm): Bpm {
-  return Math.min(Math.max(bpm, BPM_RANGE.lowest), BPM_RANGE.highest);
-}
+import { brought, type Edit, inSong, withParts } from './edit.ts';
 
 export function setTitle(title: string): Edit {
   return inSong((song) => withParts(song, { title }));
@@ -20,7 +15,9 @@ export function setKey(key: Key): Edit {
 
 /** The song's tempo in felt beats a minute, brought into `BPM_RANGE`. */
 export function setTempo(bpm: Bpm): Edit {
-  return inSong((song) => withParts(song, { tempo: { ...song.tempo, bpm: settableBpm(bpm) } }));
+  return inSong((song) =>
+    withParts(song, { tempo: { ...song.tempo, bpm: brought(bpm, BPM_RANGE, song.tempo.bpm) } }),
+  );
 }
 
 /** The player's own remarks on the song. */
@@ -40,6 +37,6 @@ export function countedInFirstMeter(song: Song): Song {
   const beatTicks = tempoBeatTicks(meter);
   const { tempo } = song;
   if (tempo.beatTicks === beatTicks) return song;
-  const bpm = settableBpm((tempo.bpm * tempo.beatTicks) / beatTicks);
+  const bpm = brought((tempo.bpm * tempo.beatTicks) / beatTicks, BPM_RANGE, tempo.bpm);
   return withParts(song, { tempo: { bpm, beatTicks } });
 }

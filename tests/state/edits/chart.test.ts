@@ -60,6 +60,12 @@ describe('setting a chart', () => {
     expect(pinnedSlots(typed(after)(pinned))).toEqual(expected);
   });
 
+  it('is nothing where the chords do not fill the bars of the section', () => {
+    const before = withChart('| C | F |');
+    const inThree = slots('| C | F |', '3/4');
+    expect(setSectionChart('verse', inThree, [])(before)).toBe(before);
+  });
+
   it('stays the very same where the chart says what it said, or there is no such section', () => {
     const before = withChart('| C | F |');
     expect(typed('| C | F |')(before)).toBe(before);

@@ -72,21 +72,20 @@ describe('the patterns of a project', () => {
   });
 });
 
-describe('another division of a beat', () => {
-  /** One beat of hits at these ticks, each a step long, in the given division, after another is chosen. */
-  function divided(ticks: readonly number[], from: Division, to: Division) {
-    const length = 480 / from;
-    const left = ticks.map((at) => ({
-      at,
-      length,
-      play: ['root'] as const,
-      touch: 'plain' as const,
-      held: true,
-    }));
-    const one = { ...GROOVE, divisions: [from, 2, 2, 2] as const, left, right: [] };
-    return after(setDivision('p', 0, to), withPattern(one));
-  }
+/** One beat of hits at these ticks, each a step long, in the given division, after another is chosen. */
+function divided(ticks: readonly number[], from: Division, to: Division): Pattern {
+  const left = ticks.map((at) => ({
+    at,
+    length: 480 / from,
+    play: ['root'] as const,
+    touch: 'plain' as const,
+    held: true,
+  }));
+  const one = { ...GROOVE, divisions: [from, 2, 2, 2] as const, left, right: [] };
+  return after(setDivision('p', 0, to), withPattern(one));
+}
 
+describe('another division of a beat', () => {
   it.each<[Division, Division, number[], string]>([
     [2, 4, [0, 240], '0+240 240+240'],
     [2, 3, [0, 240], '0+320 320+160'],
@@ -194,11 +193,30 @@ describe('hands and sources', () => {
 
   it('are replaced, cut to the length of the pattern', () => {
     const twoBars = { ...grid, bars: 2, divisions: [...grid.divisions, ...grid.divisions] };
-    const longer = hands(twoBars, { left: 'R.......R.......', right: '......C-----....' });
+    const longer = hands(twoBars, { left: 'R.......R.......', right: '......C-........' });
     const replaced = after(replaceHands('p', longer));
     expect(replaced).toEqual(pattern('4/4', { left: 'R.......', right: '......C-' }));
     const kick = source(twoBars, 'kick', 'x---x---x---x---');
     expect(after(replaceSources('p', [kick])).sources).toEqual([source(grid, 'kick', 'x---x---')]);
+  });
+
+  it('keep a last hit that is tied over the end, as far as the first one of the next time round', () => {
+    const [first, last] = hands(grid, { left: '..R...5-' }).left;
+    const tied = (length: number) => ({ left: [first!, { ...last!, length }], right: [] });
+    expect(after(replaceHands('p', tied(720))).left[1]?.length).toBe(720);
+    expect(after(replaceHands('p', tied(1920))).left[1]?.length).toBe(960);
+  });
+
+  it('come with a pattern in order and on whole ticks, however they stood', () => {
+    const [first, last] = hands(grid, { left: 'R---5---' }).left;
+    const loose = {
+      ...GROOVE,
+      id: 'q',
+      divisions: [2] as const,
+      left: [last!, { ...first!, at: 0.4, length: 2000 }],
+    };
+    const { patterns } = addPattern(loose)(BEFORE);
+    expect(patterns[1]).toEqual({ ...GROOVE, id: 'q', divisions: [2, 1, 1, 1] });
   });
 
   it('get an ending that begins as the last bar, which is edited and removed by itself', () => {

@@ -15,6 +15,12 @@ function withStroke(part: SourcePart, one: Stroke, left = '........') {
   return project({ patterns: [pattern('4/4', { left, right: '........' }, { sources })] });
 }
 
+/** Where a stroke at a tick comes to stand in the left hand. */
+function pulledTo(tick: number): number | undefined {
+  const before = withStroke('kick', stroke(tick));
+  return pullStroke('p', 'lane', tick, 'left')(before).patterns[0]?.left[0]?.at;
+}
+
 describe('a stroke pulled into a hand', () => {
   it('becomes a hit at its place, as long and as strong', () => {
     const pull = pullStroke('p', 'lane', 480, 'left');
@@ -51,12 +57,8 @@ describe('a stroke pulled into a hand', () => {
     ]);
   });
 
-  it('comes to the nearest step, the earlier of two', () => {
-    const at = (tick: number) =>
-      pullStroke('p', 'lane', tick, 'left')(withStroke('kick', stroke(tick))).patterns[0]?.left[0]
-        ?.at;
-    expect([at(100), at(120), at(130)]).toEqual([0, 0, 240]);
-  });
+  it('comes to the nearest step, the earlier of two', () =>
+    expect([100, 120, 130].map(pulledTo)).toEqual([0, 0, 240]));
 
   it('joins a hit that stands there', () => {
     const before = withStroke('bass', stroke(0, { what: ['octave'] }), 'R-......');

@@ -6,6 +6,10 @@ import { project } from '../../support/project.ts';
 
 const PROJECT = project();
 
+function bpmAfter(bpm: number): number {
+  return setTempo(bpm)(PROJECT).song.tempo.bpm;
+}
+
 describe('the song itself', () => {
   it('takes another title, key and remarks', () => {
     expect(setTitle('Slow Ferry')(PROJECT).song.title).toBe('Slow Ferry');
@@ -14,7 +18,6 @@ describe('the song itself', () => {
   });
 
   it('takes a tempo in felt beats, within what can be set', () => {
-    const bpmAfter = (bpm: number) => setTempo(bpm)(PROJECT).song.tempo.bpm;
     expect([bpmAfter(97), bpmAfter(3), bpmAfter(900)]).toEqual([97, 20, 320]);
   });
 
