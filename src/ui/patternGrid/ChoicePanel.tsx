@@ -31,7 +31,7 @@ function Hint({ hasBand }: { readonly hasBand: boolean }) {
 
 function Keys() {
   return (
-    <PopupButton label="Keys" className="pattern-keys-button">
+    <PopupButton label="Keys">
       {() => (
         <table className="pattern-keys">
           <tbody>
@@ -60,17 +60,19 @@ export function ChoicePanel(props: Props) {
         if (event.key === 'Escape') onLeave();
       }}
     >
-      {chosen?.kind === 'hit' && (
-        <HitButtons
-          patternId={pattern.id}
-          scope={scope}
-          shown={shown}
-          chosen={chosen}
-          onGo={(column) => onPlace({ row: chosen.hand, column })}
-        />
-      )}
-      {chosen?.kind === 'stroke' && <StrokeButtons patternId={pattern.id} chosen={chosen} />}
-      {!chosen && <Hint hasBand={shown.sources.length > 0} />}
+      <div className="pattern-choice-buttons">
+        {chosen?.kind === 'hit' && (
+          <HitButtons
+            patternId={pattern.id}
+            scope={scope}
+            shown={shown}
+            chosen={chosen}
+            onGo={(column) => onPlace({ row: chosen.hand, column })}
+          />
+        )}
+        {chosen?.kind === 'stroke' && <StrokeButtons patternId={pattern.id} chosen={chosen} />}
+        {!chosen && <Hint hasBand={shown.sources.length > 0} />}
+      </div>
       <Keys />
     </section>
   );

@@ -91,7 +91,7 @@ function Accent({ x, y }: { readonly x: Pixels; readonly y: Pixels }) {
 
 /** A tie with an arrow that leads over the end of a hit into what follows. */
 function LeadsOver({ x, y }: { readonly x: Pixels; readonly y: Pixels }) {
-  return <path className="pattern-line" d={`M${x - 12} ${y}q15 -16 30 -2m-9 -.5l9 .5 1 -9`} />;
+  return <path className="pattern-line" d={`M${x - 24} ${y}q25 -21 50 -3m-10 -2l10 2 2 -10`} />;
 }
 
 /** One hit in one system, drawn in ink: its tones, accent, arrow, and a frame where it is selected. */

@@ -32,10 +32,11 @@ function useIsHeard(patternId: PatternId): boolean {
   return request.kind === 'drill' && drilled === patternId;
 }
 
-/** A thin red line over the spine while this pattern is heard. */
+/** A thin red line over the spine while this pattern is heard; the system it is in is scrolled into view. */
 export function Playhead({ pattern, systems, grid }: Props) {
   const { playback } = useParts();
   const line = useRef<HTMLDivElement>(null);
+  const lastSystem = useRef<number>(undefined);
   const isHeard = useIsHeard(pattern.id);
   useFrame(isHeard, () => {
     const position = isHeard ? playback.position() : undefined;
@@ -45,6 +46,10 @@ export function Playhead({ pattern, systems, grid }: Props) {
     line.current.hidden = !system;
     if (!system || tick === undefined) return;
     const sheet = grid.current?.querySelector<HTMLElement>(`[data-system="${system.firstBar}"]`);
+    if (lastSystem.current !== system.firstBar) {
+      sheet?.scrollIntoView({ block: 'nearest' });
+      lastSystem.current = system.firstBar;
+    }
     line.current.style.translate = `${tickX(system, tick)}px ${sheet?.offsetTop ?? 0}px`;
     line.current.style.height = `${sheet?.offsetHeight ?? 0}px`;
   });

@@ -32,17 +32,19 @@ function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } 
   return (
     <div className="pattern-page" ref={grid}>
       <h2 className="visually-hidden">Rhythm</h2>
-      <PatternLine pattern={pattern} onBringBand={onBringBand} />
-      <HearLine
-        pattern={pattern}
-        scope={scope}
-        onScope={(next) => {
-          setScope(next);
-          setPlace(undefined);
-        }}
-        onBringBand={onBringBand}
-        onDeriveAgain={onDeriveAgain}
-      />
+      <div className="pattern-lines">
+        <PatternLine pattern={pattern} onBringBand={onBringBand} />
+        <HearLine
+          pattern={pattern}
+          scope={scope}
+          onScope={(next) => {
+            setScope(next);
+            setPlace(undefined);
+          }}
+          onBringBand={onBringBand}
+          onDeriveAgain={onDeriveAgain}
+        />
+      </div>
       <SpineGrid
         pattern={pattern}
         scope={scope}

@@ -85,6 +85,7 @@ export function SpineGrid(props: Props) {
         }}
         {...keys}
         {...pointer}
+        onKeyDownCapture={({ currentTarget }) => delete currentTarget.dataset['by']}
       >
         {systems.map((system) => (
           <SystemView

@@ -1,4 +1,4 @@
-import type { Hit } from '../../core/rhythm/pattern.ts';
+import type { Hit, Touch } from '../../core/rhythm/pattern.ts';
 import { type Pixels, type System, tickX } from './systemLayout.ts';
 import type { ToneStroke } from './zoneStrokes.ts';
 
@@ -16,8 +16,11 @@ export type HitPiece = {
 /** White between a line and the stroke at it, and between one hit and the next. */
 const GAP: Pixels = 3;
 
-/** How much of its height is left of a stroke at its end; a piano's tone fades from the attack on. */
-const FADED = 0.24;
+/**
+ * A piano's tone fades from the attack on: so much of a stroke's height is left at its end. A long
+ * stroke fades down to `most`, one of no length would keep `least`.
+ */
+const FADED = { least: 0.85, most: 0.24, over: 130 } as const;
 
 /** The thinnest that a fading stroke gets. */
 const THINNEST: Pixels = 3.5;
@@ -49,9 +52,11 @@ export function hitPiece(system: System, hit: Pick<Hit, 'at' | 'length'>): HitPi
   };
 }
 
-/** Share of its attack's height that a held stroke has after a share of its length: it fades fast, then slowly. */
-function heightAfter(share: number): number {
-  return FADED + (1 - FADED) * (1 - share) ** 2;
+/** Share of its attack's height that a stroke of some length has after a share of it: it fades fast, then slowly. */
+function heightAfter(share: number, length: Pixels): number {
+  const over = Math.min(length / FADED.over, 1);
+  const left = FADED.least + over * (FADED.most - FADED.least);
+  return left + (1 - left) * (1 - share) ** 2;
 }
 
 type Point = readonly [Pixels, Pixels];
@@ -63,10 +68,11 @@ function outlineOf(points: readonly Point[]): string {
 /** A held stroke as a broad pen draws it: full height at the attack, then thinner and thinner about its middle. */
 function fading(piece: HitPiece, top: Pixels, bottom: Pixels): string {
   const middle = (top + bottom) / 2;
+  const whole = (piece.to - piece.from) / (piece.toShare - piece.fromShare);
   const upper = Array.from({ length: EDGE_POINTS + 1 }, (_, i): Point => {
     const along = i / EDGE_POINTS;
     const share = piece.fromShare + along * (piece.toShare - piece.fromShare);
-    const height = Math.max((bottom - top) * heightAfter(share), THINNEST);
+    const height = Math.max((bottom - top) * heightAfter(share, whole), THINNEST);
     return [piece.from + along * (piece.to - piece.from), middle - height / 2];
   });
   return outlineOf([...upper, ...upper.map(([x, y]): Point => [x, 2 * middle - y]).toReversed()]);
@@ -94,11 +100,15 @@ function leaning(piece: HitPiece, top: Pixels, bottom: Pixels): string {
   ]);
 }
 
-/** Several voices: a tall stroke, and out of it each voice sounding on. */
-function tall(piece: HitPiece, { top, bottom, tails }: ToneStroke): string {
+/** Several voices: a tall stroke, and out of it each voice sounding on; a ghost's are mere lines. */
+function tall(piece: HitPiece, { top, bottom, tails }: ToneStroke, touch: Touch): string {
   const starts = piece.fromShare === 0;
   const stem = starts ? upright(piece.from, stemEnd(piece), top, bottom) : '';
-  return stem + tails.map((y) => fading(piece, y - TAIL / 2, y + TAIL / 2)).join('');
+  const voice = (y: Pixels) =>
+    touch === 'ghost'
+      ? `M${starts ? stemEnd(piece) : piece.from} ${y}H${piece.to}`
+      : fading(piece, y - TAIL / 2, y + TAIL / 2);
+  return stem + tails.map(voice).join('');
 }
 
 function stemEnd({ from, to }: HitPiece): Pixels {
@@ -168,7 +178,7 @@ export function strokeShape(
   const many = tails.length > 0;
   const inkEnd = many ? Math.min(stemEnd(piece), to) : to;
   const word = wordSpot(text, from, inkEnd, stroke, behind);
-  const held = () => (many ? tall(piece, stroke) : fading(piece, top, bottom));
+  const held = () => (many ? tall(piece, stroke, hit.touch) : fading(piece, top, bottom));
   const outline = hit.held ? held() : upright(from, inkEnd, top, bottom);
   return { outline, from, to: many && !hit.held ? inkEnd : to, word, ...dot };
 }

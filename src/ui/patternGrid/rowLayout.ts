@@ -65,10 +65,10 @@ export function rowKey(row: Row): string {
 
 /** Least and greatest height of a row. A hand's has room for accent marks above its strokes. */
 const HEIGHTS = {
-  right: [104, 186],
-  left: [94, 156],
-  counts: [50, 68],
-  source: [19, 24],
+  right: [92, 190],
+  left: [82, 160],
+  counts: [46, 68],
+  source: [18, 24],
 } as const;
 
 /** Room above a hand's strokes for accent marks. */

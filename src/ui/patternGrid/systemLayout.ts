@@ -29,19 +29,22 @@ export type Grid = Pick<Pattern, 'meter' | 'bars' | 'divisions'>;
 /** Room beside the bars: the names of the rows, and what leads over the last bar line. */
 export const MARGINS = { left: 100, right: 34 } as const;
 
-/** Most steps side by side, and the least width of one, so that counts can be read from the stand. */
-const LEGIBLE = { steps: 16, stepWidth: 34 } as const;
+/** Least width of a step whose count can be read from the stand. */
+const LEGIBLE: Pixels = 34;
+
+/** Most steps side by side: on a tablet one bar of sixteenths, on a wide page two. */
+function mostSteps(innerWidth: Pixels): number {
+  return innerWidth < 1100 ? 16 : 32;
+}
 
 function fits(steps: readonly Step[], systemTicks: Ticks, innerWidth: Pixels): boolean {
   const narrowest = Math.min(...steps.map((step) => step.length));
-  return (
-    steps.length <= LEGIBLE.steps && (narrowest / systemTicks) * innerWidth >= LEGIBLE.stepWidth
-  );
+  return steps.length <= mostSteps(innerWidth) && (narrowest / systemTicks) * innerWidth >= LEGIBLE;
 }
 
 /**
  * How many bars stand side by side on `width` pixels: as many of 4, 2 or 1 as divide the pattern and
- * leave no system with more than 16 steps or with steps too narrow to be read. One bar is never broken.
+ * leave no system with too many steps, or with steps too narrow, to be read. One bar is never broken.
  */
 export function barsPerSystem(grid: Grid, width: Pixels): number {
   const bar = barTicks(grid.meter);

@@ -144,6 +144,7 @@ export function useGridPointer(known: PointerGrid) {
     if (!spot || !onCell || spot.row.kind === 'counts') return;
     // Keeps the focus where `goTo` puts it.
     event.preventDefault();
+    event.currentTarget.dataset['by'] = 'pointer';
     event.currentTarget.setPointerCapture(event.pointerId);
     if (spot.row.kind === 'hand') downOnHand(spot.row.hand, spot, event);
     else downOnSource(spot.row.source, spot);
