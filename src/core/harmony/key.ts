@@ -1,6 +1,8 @@
 import { type PitchClass, transposePitchClass } from './pitch.ts';
 
-export type Mode = 'major' | 'minor';
+export const MODES = ['major', 'minor'] as const;
+
+export type Mode = (typeof MODES)[number];
 
 /** A tonality, such as E♭ major. */
 export type Key = { readonly tonic: PitchClass; readonly mode: Mode };

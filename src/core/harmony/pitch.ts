@@ -1,4 +1,4 @@
-import { Interval, Note } from 'tonal';
+import { Interval } from 'tonal';
 
 export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
 
@@ -6,6 +6,11 @@ export type Letter = (typeof LETTERS)[number];
 
 /** A spelled pitch class; `alteration` in semitones, flats negative (B♭ = B, −1). */
 export type PitchClass = { readonly letter: Letter; readonly alteration: number };
+
+/** Pitch classes with at most one sign, flats first: the tonics of keys that can be written. */
+export const PLAIN_PITCH_CLASSES: readonly PitchClass[] = [-1, 0, 1].flatMap((alteration) =>
+  LETTERS.map((letter) => ({ letter, alteration })),
+);
 
 /** A spelled pitch; octaves change at C and C4 is middle C. */
 export type Pitch = PitchClass & { readonly octave: number };
@@ -100,20 +105,26 @@ export function respelled(pitchClass: PitchClass): PitchClass {
   return respelled(onLetter(pitchClass, Math.sign(pitchClass.alteration)));
 }
 
+/** A pitch class moved by an interval, and how many octaves (from C) it moved up or, negative, down. */
+function moved(from: PitchClass, name: IntervalName): { to: PitchClass; octaves: number } {
+  const { num, dir, semitones, empty } = Interval.get(name);
+  if (empty) throw new Error(`no interval is called ${name}`);
+  const place = LETTERS.indexOf(from.letter) + dir * (Math.abs(num) - 1);
+  const octaves = Math.floor(place / LETTERS.length);
+  const letter = LETTERS[place - LETTERS.length * octaves]!;
+  const natural = 12 * octaves + LETTER_SEMITONES[letter] - LETTER_SEMITONES[from.letter];
+  return { to: { letter, alteration: from.alteration + semitones - natural }, octaves };
+}
+
 /** The pitch class an interval above (below for a negative interval), spelled by the interval's number. */
 export function transposePitchClass(from: PitchClass, interval: IntervalName): PitchClass {
-  const name = Note.transpose(tonalName(from), interval);
-  const moved = pitchClassFromTonal(name);
-  if (!moved) throw new Error(`no interval ${interval} from ${formatPitchClass(from)}`);
-  return moved;
+  return moved(from, interval).to;
 }
 
 /** The pitch an interval above (below for a negative interval), spelled by the interval's number. */
 export function transpose(pitch: Pitch, interval: IntervalName): Pitch {
-  const moved = Note.get(Note.transpose(`${tonalName(pitch)}${pitch.octave}`, interval));
-  if (moved.empty || moved.oct === undefined)
-    throw new Error(`no interval ${interval} from ${formatPitchClass(pitch)}${pitch.octave}`);
-  return { letter: moved.letter as Letter, alteration: moved.alt, octave: moved.oct };
+  const { to, octaves } = moved(pitch, interval);
+  return { ...to, octave: pitch.octave + octaves };
 }
 
 /** The interval from one pitch class up to another, less than an octave: C to B♭ is `7m`. */
@@ -131,9 +142,4 @@ export function semitonesOf(interval: IntervalName): Semitones {
 function tonalName(pitchClass: PitchClass): string {
   const sign = pitchClass.alteration < 0 ? 'b' : '#';
   return pitchClass.letter + sign.repeat(Math.abs(pitchClass.alteration));
-}
-
-function pitchClassFromTonal(name: string): PitchClass | undefined {
-  const note = Note.get(name);
-  return note.empty ? undefined : { letter: note.letter as Letter, alteration: note.alt };
 }

@@ -5,8 +5,8 @@ import {
   type IntervalName,
   intervalBetween,
   type KeyNumber,
-  LETTERS,
   type PitchClass,
+  PLAIN_PITCH_CLASSES,
   type Semitones,
   semitonesOf,
   transposePitchClass,
@@ -34,11 +34,6 @@ type Keyed = {
   readonly key: Key;
   readonly sections: ReadonlyArray<{ readonly slots: readonly Slot[] }>;
 };
-
-/** Tonics with at most one sign, flats first. */
-const KEY_TONICS: readonly PitchClass[] = [-1, 0, 1].flatMap((alteration) =>
-  LETTERS.map((letter) => ({ letter, alteration })),
-);
 
 /** The piano's keys, A0 to C8. */
 const PIANO = { lowest: 21, highest: 108 } as const;
@@ -102,7 +97,7 @@ export function transposeSong<S extends Keyed>(song: S, to: IntervalName | Key):
 function plainestTonic(chroma: number, { tonic, mode }: Key): PitchClass {
   const fifths = fifthsOf({ tonic, mode });
   const distance = (to: number) => 100 * Math.abs(to) + Math.abs(to - fifths);
-  return KEY_TONICS.filter((candidate) => chromaOf(candidate) === chroma)
+  return PLAIN_PITCH_CLASSES.filter((candidate) => chromaOf(candidate) === chroma)
     .map((candidate) => ({ candidate, signs: fifthsOf({ tonic: candidate, mode }) }))
     .reduce((best, other) => (distance(other.signs) < distance(best.signs) ? other : best))
     .candidate;
