@@ -1,7 +1,7 @@
 import type { Chord } from '../../src/core/harmony/chord.ts';
 import { parseChordSymbol } from '../../src/core/harmony/chordSymbol.ts';
 import type { Key } from '../../src/core/harmony/key.ts';
-import { type PitchClass, pitchClassOf } from '../../src/core/harmony/pitch.ts';
+import { formatPitchClass, type PitchClass, pitchClassOf } from '../../src/core/harmony/pitch.ts';
 import type { Result } from '../../src/core/result.ts';
 import { parseChart } from '../../src/core/song/chart.ts';
 import type { ChordSlot, Section, Song } from '../../src/core/song/song.ts';
@@ -39,6 +39,17 @@ export function chord(symbol: string): Chord {
 /** `majorKey('E♭')`. */
 export function majorKey(tonic: string): Key {
   return { tonic: pitchClass(tonic), mode: 'major' };
+}
+
+/** A key by its name: `keyNamed('E♭')`, `keyNamed('F♯ minor')`. */
+export function keyNamed(name: string): Key {
+  const tonic = name.replace(/ minor$/, '');
+  return name === tonic ? majorKey(tonic) : minorKey(tonic);
+}
+
+/** The name that `keyNamed` reads. */
+export function keyName({ tonic, mode }: Key): string {
+  return formatPitchClass(tonic) + (mode === 'minor' ? ' minor' : '');
 }
 
 /** `minorKey('F♯')`. */

@@ -128,7 +128,7 @@ const RULES: readonly Rule[] = [
 ];
 
 /** The cost of a chord that no rule explains. */
-export const UNEXPLAINED_COST = 5;
+const UNEXPLAINED_COST = 5;
 
 /**
  * The role of the chord at a place of the line in a key: that of the first rule that fits. Undefined

@@ -15,7 +15,7 @@ import {
 import { chordOfNumeral, formatNumeral } from '../../../src/core/harmony/numerals.ts';
 import { chromaOf, formatPitchClass } from '../../../src/core/harmony/pitch.ts';
 import { anyKey, KEYS } from '../../support/keys.ts';
-import { chord, majorKey, minorKey } from '../../support/music.ts';
+import { chord, keyName, keyNamed, majorKey, minorKey } from '../../support/music.ts';
 
 function symbolsOf(chords: readonly KeyChord[]): string {
   return chords.map((c) => formatChordSymbol(c.chord)).join(' ');
@@ -65,14 +65,15 @@ describe('diatonic triads', () => {
 
 /** Numerals and sevenths by scale (docs/sources.md#diatonic-chords). */
 const SCALES = [
-  [majorKey('C'), 'natural', 'I ii iii IV V vi vii°', 'maj7 m7 m7 maj7 7 m7 m7♭5'],
-  [minorKey('C'), 'natural', 'i ii° III iv v VI VII', 'm7 m7♭5 maj7 m7 m7 maj7 7'],
-  [minorKey('C'), 'harmonic', 'i ii° III+ iv V VI vii°', 'mMaj7 m7♭5 maj7♯5 m7 7 maj7 dim7'],
-  [minorKey('C'), 'melodic', 'i ii III+ IV V vi° vii°', 'mMaj7 m7 maj7♯5 7 7 m7♭5 m7♭5'],
+  ['C', 'natural', 'I ii iii IV V vi vii°', 'maj7 m7 m7 maj7 7 m7 m7♭5'],
+  ['C minor', 'natural', 'i ii° III iv v VI VII', 'm7 m7♭5 maj7 m7 m7 maj7 7'],
+  ['C minor', 'harmonic', 'i ii° III+ iv V VI vii°', 'mMaj7 m7♭5 maj7♯5 m7 7 maj7 dim7'],
+  ['C minor', 'melodic', 'i ii III+ IV V vi° vii°', 'mMaj7 m7 maj7♯5 7 7 m7♭5 m7♭5'],
 ] as const;
 
 describe('the chords of a scale', () => {
-  it.each(SCALES)('%o, %s: triads %s, sevenths %s', (key, form, numerals, sevenths) => {
+  it.each(SCALES)('%s, %s: triads %s, sevenths %s', (name, form, numerals, sevenths) => {
+    const key = keyNamed(name);
     expect(numeralsOf(diatonicTriads(key, form))).toBe(numerals);
     expect(
       diatonicSevenths(key, form)
@@ -139,8 +140,8 @@ describe('tritone substitutes', () => {
     expect(formatChordSymbol(tritoneSubstitute(chord(dominant))!)).toBe(substitute),
   );
 
-  it.each(KEYS.map((key) => [key] as const))('share third and seventh in %o', (key) => {
-    for (const { chord: dominant } of secondaryDominants(key))
+  it.each(KEYS.map(keyName))('share third and seventh in %s', (name) => {
+    for (const { chord: dominant } of secondaryDominants(keyNamed(name)))
       expect(guideTones(tritoneSubstitute(dominant)!)).toEqual(guideTones(dominant));
   });
 
@@ -158,12 +159,12 @@ describe('tritone substitutes', () => {
 describe('cadences', () => {
   // docs/sources.md#cadences
   it.each([
-    [majorKey('C'), 'G7 C | F C | C G | G7 Am | Dm7 G7 Cmaj7'],
-    [minorKey('C'), 'G7 Cm | Fm Cm | Cm G | G7 A♭ | Dm7♭5 G7 Cm'],
-    [majorKey('E♭'), 'B♭7 E♭ | A♭ E♭ | E♭ B♭ | B♭7 Cm | Fm7 B♭7 E♭maj7'],
-  ])('in %o: perfect, plagal, half, deceptive, ii–V–I', (key, symbols) =>
+    ['C', 'G7 C | F C | C G | G7 Am | Dm7 G7 Cmaj7'],
+    ['C minor', 'G7 Cm | Fm Cm | Cm G | G7 A♭ | Dm7♭5 G7 Cm'],
+    ['E♭', 'B♭7 E♭ | A♭ E♭ | E♭ B♭ | B♭7 Cm | Fm7 B♭7 E♭maj7'],
+  ])('in %s: perfect, plagal, half, deceptive, ii–V–I are %s', (key, symbols) =>
     expect(
-      cadencesOf(key)
+      cadencesOf(keyNamed(key))
         .map((c) => symbolsOf(c.chords))
         .join(' | '),
     ).toBe(symbols),

@@ -18,7 +18,15 @@ import {
 } from '../../../src/core/harmony/scaleDegree.ts';
 import { anyChord, QUALITIES, TENSION_SETS } from '../../support/chords.ts';
 import { anyKey, KEYS } from '../../support/keys.ts';
-import { chord, errorOf, majorKey, minorKey, pitchClass, valueOf } from '../../support/music.ts';
+import {
+  chord,
+  errorOf,
+  keyNamed,
+  majorKey,
+  minorKey,
+  pitchClass,
+  valueOf,
+} from '../../support/music.ts';
 
 const C = majorKey('C');
 const CM = minorKey('C');
@@ -30,39 +38,39 @@ function symbolOf(text: string, key: Key): string {
 describe('Roman numerals', () => {
   // Chords computed from the scales (docs/sources.md#key-signatures); numerals common practice.
   it.each([
-    [C, 'I', 'C'],
-    [C, 'ii7', 'Dm7'],
-    [C, 'V7', 'G7'],
-    [C, 'V7/vi', 'E7'],
-    [C, 'V7/ii', 'A7'],
-    [C, 'ii7/IV', 'Gm7'],
-    [C, 'iiø7/vi', 'Bm7♭5'],
-    [C, 'vii°7/V', 'F♯dim7'],
-    [C, 'V7/V/♯4', 'D7/F♯'],
-    [C, '♭VII', 'B♭'],
-    [C, '♭II7', 'D♭7'],
-    [C, '♯iv°7', 'F♯dim7'],
-    [C, 'iv', 'Fm'],
-    [C, 'viiø7', 'Bm7♭5'],
-    [C, 'IVmaj7', 'Fmaj7'],
-    [C, 'I/3', 'C/E'],
-    [C, 'Vsus4', 'Gsus4'],
-    [C, 'I6/9', 'C6/9'],
-    [C, 'I5', 'C5'],
-    [CM, 'i', 'Cm'],
-    [CM, 'III+', 'E♭+'],
-    [CM, 'iMaj7', 'CmMaj7'],
-    [CM, 'VI', 'A♭'],
-    [CM, 'VII', 'B♭'],
-    [CM, 'vii°7', 'Bdim7'],
-    [CM, 'viø7', 'Am7♭5'],
-    [CM, '♭vii°', 'B♭dim'],
-    [CM, 'V7/iv', 'C7'],
-    [CM, 'V/♯7', 'G/B'],
-    [majorKey('E♭'), 'V7/iii', 'D7'],
-    [majorKey('F♯'), 'V7/iii', 'E♯7'],
-  ])('in %o %s is %s', (key, numeral, symbol) => {
-    expect(symbolOf(numeral, key)).toBe(symbol);
+    ['C', 'I', 'C'],
+    ['C', 'ii7', 'Dm7'],
+    ['C', 'V7', 'G7'],
+    ['C', 'V7/vi', 'E7'],
+    ['C', 'V7/ii', 'A7'],
+    ['C', 'ii7/IV', 'Gm7'],
+    ['C', 'iiø7/vi', 'Bm7♭5'],
+    ['C', 'vii°7/V', 'F♯dim7'],
+    ['C', 'V7/V/♯4', 'D7/F♯'],
+    ['C', '♭VII', 'B♭'],
+    ['C', '♭II7', 'D♭7'],
+    ['C', '♯iv°7', 'F♯dim7'],
+    ['C', 'iv', 'Fm'],
+    ['C', 'viiø7', 'Bm7♭5'],
+    ['C', 'IVmaj7', 'Fmaj7'],
+    ['C', 'I/3', 'C/E'],
+    ['C', 'Vsus4', 'Gsus4'],
+    ['C', 'I6/9', 'C6/9'],
+    ['C', 'I5', 'C5'],
+    ['C minor', 'i', 'Cm'],
+    ['C minor', 'III+', 'E♭+'],
+    ['C minor', 'iMaj7', 'CmMaj7'],
+    ['C minor', 'VI', 'A♭'],
+    ['C minor', 'VII', 'B♭'],
+    ['C minor', 'vii°7', 'Bdim7'],
+    ['C minor', 'viø7', 'Am7♭5'],
+    ['C minor', '♭vii°', 'B♭dim'],
+    ['C minor', 'V7/iv', 'C7'],
+    ['C minor', 'V/♯7', 'G/B'],
+    ['E♭', 'V7/iii', 'D7'],
+    ['F♯', 'V7/iii', 'E♯7'],
+  ])('in %s %s is %s', (key, numeral, symbol) => {
+    expect(symbolOf(numeral, keyNamed(key))).toBe(symbol);
     expect(formatNumeral(valueOf(parseNumeral(numeral)))).toBe(numeral);
   });
 

@@ -25,7 +25,16 @@ import { formatChart } from '../../../src/core/song/chart.ts';
 import type { ChordSlot, Song } from '../../../src/core/song/song.ts';
 import { anyChord } from '../../support/chords.ts';
 import { anyKey, KEYS } from '../../support/keys.ts';
-import { chord, majorKey, meter, minorKey, section, slots, song } from '../../support/music.ts';
+import {
+  chord,
+  keyNamed,
+  majorKey,
+  meter,
+  minorKey,
+  section,
+  slots,
+  song,
+} from '../../support/music.ts';
 
 function songIn(key: Key, chart: string): Song {
   return song([section('verse', { slots: slots(chart) })], 'verse', { key });
@@ -46,16 +55,20 @@ function nameOf(key: Key): string {
 describe('transposing a song', () => {
   // Computed: every letter moves by the interval's number.
   it.each([
-    [majorKey('C'), '2M', 'D major', '| D / Em7 / | A7 | A7 / D/F♯ / | N.C. |'],
-    [majorKey('C'), '-2m', 'B major', '| B / C♯m7 / | F♯7 | F♯7 / B/D♯ / | N.C. |'],
-    [majorKey('C'), '2m', 'D♭ major', '| D♭ / E♭m7 / | A♭7 | A♭7 / D♭/F / | N.C. |'],
-    [majorKey('C'), '5d', 'G♭ major', '| G♭ / A♭m7 / | D♭7 | D♭7 / G♭/B♭ / | N.C. |'],
-    [majorKey('C'), '4A', 'F♯ major', '| F♯ / G♯m7 / | C♯7 | C♯7 / F♯/A♯ / | N.C. |'],
-    [majorKey('C'), majorKey('E♭'), 'E♭ major', '| E♭ / Fm7 / | B♭7 | B♭7 / E♭/G / | N.C. |'],
-    [majorKey('C'), '2A', 'E♭ major', '| E♭ / Fm7 / | B♭7 | B♭7 / E♭/G / | N.C. |'],
-    [minorKey('A'), '3M', 'C♯ minor', '| E / F♯m7 / | B7 | B7 / E/G♯ / | N.C. |'],
-  ])('from %o by %s leads to %s: %s', (key, to, newKey, chart) => {
-    const moved = transposeSong(songIn(key, '| C / Dm7 / | G7 | G7 / C/E / | N.C. |'), to);
+    ['C', '2M', 'D major', '| D / Em7 / | A7 | A7 / D/F♯ / | N.C. |'],
+    ['C', '-2m', 'B major', '| B / C♯m7 / | F♯7 | F♯7 / B/D♯ / | N.C. |'],
+    ['C', '2m', 'D♭ major', '| D♭ / E♭m7 / | A♭7 | A♭7 / D♭/F / | N.C. |'],
+    ['C', '5d', 'G♭ major', '| G♭ / A♭m7 / | D♭7 | D♭7 / G♭/B♭ / | N.C. |'],
+    ['C', '4A', 'F♯ major', '| F♯ / G♯m7 / | C♯7 | C♯7 / F♯/A♯ / | N.C. |'],
+    ['C', 'to E♭', 'E♭ major', '| E♭ / Fm7 / | B♭7 | B♭7 / E♭/G / | N.C. |'],
+    ['C', '2A', 'E♭ major', '| E♭ / Fm7 / | B♭7 | B♭7 / E♭/G / | N.C. |'],
+    ['A minor', '3M', 'C♯ minor', '| E / F♯m7 / | B7 | B7 / E/G♯ / | N.C. |'],
+  ])('from %s by %s leads to %s: %s', (key, by, newKey, chart) => {
+    const to = by === 'to E♭' ? majorKey('E♭') : by;
+    const moved = transposeSong(
+      songIn(keyNamed(key), '| C / Dm7 / | G7 | G7 / C/E / | N.C. |'),
+      to,
+    );
     expect(nameOf(moved.key)).toBe(newKey);
     expect(chartOf(moved)).toBe(chart);
   });
@@ -150,15 +163,15 @@ describe('transposing commutes', () => {
 
 describe('for a singer', () => {
   it.each([
-    [majorKey('C'), 76, 72, '-3M', 'A♭ major'],
-    [majorKey('C'), 76, 74, '-2M', 'B♭ major'],
-    [majorKey('D'), 74, 77, '3m', 'F major'],
-    [majorKey('A'), 79, 76, '-3m', 'F♯ major'],
-    [minorKey('A'), 72, 73, '2m', 'B♭ minor'],
-    [majorKey('C'), 76, 62, '-9M', 'B♭ major'],
-    [majorKey('C♭'), 76, 76, '1P', 'C♭ major'],
-  ])('in %o, %i down or up to %i is %s, to %s (computed)', (key, tune, singer, interval) =>
-    expect(intervalForSinger(key, tune, singer)).toBe(interval),
+    ['C', 76, 72, '-3M', 'A♭ major'],
+    ['C', 76, 74, '-2M', 'B♭ major'],
+    ['D', 74, 77, '3m', 'F major'],
+    ['A', 79, 76, '-3m', 'F♯ major'],
+    ['A minor', 72, 73, '2m', 'B♭ minor'],
+    ['C', 76, 62, '-9M', 'B♭ major'],
+    ['C♭', 76, 76, '1P', 'C♭ major'],
+  ])('in %s from key %i to key %i is %s, to %s (computed)', (key, tune, singer, interval) =>
+    expect(intervalForSinger(keyNamed(key), tune, singer)).toBe(interval),
   );
 
   it('the tune’s highest note becomes the singer’s, in a key with at most seven signs', () => {
