@@ -31,7 +31,7 @@ function Hint({ hasBand }: { readonly hasBand: boolean }) {
 
 function Keys() {
   return (
-    <PopupButton label="Keys">
+    <PopupButton name="Keys">
       {() => (
         <table className="pattern-keys">
           <tbody>
@@ -52,15 +52,14 @@ function Keys() {
 export function ChoicePanel(props: Props) {
   const { pattern, scope, shown, chosen, panel, onPlace, onLeave } = props;
   return (
-    <section
-      ref={panel}
+    <div
+      role="presentation"
       className="pattern-choice"
-      aria-label="What is chosen"
       onKeyDown={(event) => {
         if (event.key === 'Escape') onLeave();
       }}
     >
-      <div className="pattern-choice-buttons">
+      <section ref={panel} className="pattern-choice-buttons" aria-label="What is chosen">
         {chosen?.kind === 'hit' && (
           <HitButtons
             patternId={pattern.id}
@@ -72,8 +71,8 @@ export function ChoicePanel(props: Props) {
         )}
         {chosen?.kind === 'stroke' && <StrokeButtons patternId={pattern.id} chosen={chosen} />}
         {!chosen && <Hint hasBand={shown.sources.length > 0} />}
-      </div>
+      </section>
       <Keys />
-    </section>
+    </div>
   );
 }

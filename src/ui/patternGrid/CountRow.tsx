@@ -13,6 +13,19 @@ type Props = {
   readonly rowIndex: number;
 };
 
+/** Steps narrower than this have room for the syllables that matter, in a smaller hand. */
+const NARROW = 32;
+
+function stepClass({ index, width }: PlacedStep): string {
+  if (index === 0) return 'pattern-count-number';
+  return width < NARROW ? 'pattern-count-syllable pattern-count-narrow' : 'pattern-count-syllable';
+}
+
+/** What is written on a step: in a narrow one `ta`, which fills in between the others, is a mere dot. */
+function written(syllable: string | undefined, { width }: PlacedStep): string {
+  return syllable === 'ta' && width < NARROW ? '·' : (syllable ?? '');
+}
+
 function Beat({
   steps,
   beat,
@@ -44,10 +57,10 @@ function Beat({
         <span
           key={step.column}
           aria-hidden="true"
-          className={step.index === 0 ? 'pattern-count-number' : 'pattern-count-syllable'}
+          className={stepClass(step)}
           style={{ left: step.x - first.x, width: step.width }}
         >
-          {syllables[step.column]}
+          {written(syllables[step.column], step)}
         </span>
       ))}
     </div>

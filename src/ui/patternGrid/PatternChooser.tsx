@@ -61,7 +61,7 @@ export function PatternChooser({
           })
         }
       />
-      <PopupButton label="Patterns">
+      <PopupButton name="Patterns">
         {(close) => {
           const then = (act: () => void) => () => {
             act();

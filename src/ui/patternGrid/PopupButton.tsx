@@ -2,16 +2,17 @@ import { type ReactNode, useRef, useState } from 'react';
 import { Popup } from './Popup.tsx';
 
 type Props = {
-  /** What stands on the button, and names the popup. */
-  readonly label: ReactNode;
-  readonly name?: string;
+  /** What the button and its popup are called. */
+  readonly name: string;
+  /** What stands on the button instead of its name. */
+  readonly label?: ReactNode;
   readonly className?: string;
   /** The popup's inside; it is given what closes it. */
   readonly children: (close: () => void) => ReactNode;
 };
 
 /** A button with a small sheet that opens from it. */
-export function PopupButton({ label, name, className, children }: Props) {
+export function PopupButton({ name, label, className, children }: Props) {
   const button = useRef<HTMLButtonElement>(null);
   const [isOpen, setOpen] = useState(false);
   const close = () => setOpen(false);
@@ -26,10 +27,10 @@ export function PopupButton({ label, name, className, children }: Props) {
         aria-label={name}
         onClick={() => setOpen(!isOpen)}
       >
-        {label}
+        {label ?? name}
       </button>
       {isOpen && (
-        <Popup label={name ?? String(label)} anchor={button} onClose={close}>
+        <Popup label={name} anchor={button} onClose={close}>
           {children(close)}
         </Popup>
       )}

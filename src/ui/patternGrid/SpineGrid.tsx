@@ -35,7 +35,6 @@ export function SpineGrid(props: Props) {
   const { pattern, scope, shown, place, chosen, onPlace, onOpenHit } = props;
   const { store } = useParts();
   const grid = useRef<HTMLDivElement>(null);
-  const pulled = useRef<HTMLDivElement>(null);
   const divided = useRef<Element>(null);
   const [dividing, setDividing] = useState<number>();
   const { frame, systems, rows, syllables, least } = useGridLayout(shown);
@@ -57,7 +56,6 @@ export function SpineGrid(props: Props) {
     systems,
     layout: rows,
     grid,
-    pulled,
     goTo,
   });
   const keys = useGridKeys({ patternId, scope, shown, goTo, onDivide: openDivision, onOpenHit });
@@ -98,7 +96,7 @@ export function SpineGrid(props: Props) {
             chosen={chosen}
           />
         ))}
-        <div ref={pulled} className="pattern-pulled" />
+        <div className="pattern-pulled" />
         {scope === 'main' && <Playhead pattern={pattern} systems={systems} grid={grid} />}
       </div>
       {beat && (

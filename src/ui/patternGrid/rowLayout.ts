@@ -1,3 +1,4 @@
+import { unreachable } from '../../core/result.ts';
 import type { Source, SourcePart } from '../../core/rhythm/sources.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import type { Pixels } from './systemLayout.ts';
@@ -60,6 +61,8 @@ export function rowKey(row: Row): string {
       return 'counts';
     case 'source':
       return `source ${row.source.id}`;
+    default:
+      return unreachable(row);
   }
 }
 

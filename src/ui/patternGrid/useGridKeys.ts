@@ -24,10 +24,10 @@ type Known = {
 export function useGridKeys({ patternId, scope, shown, goTo, onDivide, onOpenHit }: Known) {
   const { store } = useParts();
 
-  function make(change: HitChange | undefined, row: string): void {
-    if (!change) return;
-    store.edit(change.edit, { label: change.label });
-    goTo({ row, column: change.column });
+  function make(made: HitChange | undefined, row: string): void {
+    if (!made) return;
+    store.edit(made.edit, { label: made.label });
+    goTo({ row, column: made.column });
   }
 
   function pull(at: Place, hand: HandName): void {

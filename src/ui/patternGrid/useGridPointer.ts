@@ -19,6 +19,7 @@ import {
   spotAt,
 } from './gridSpot.ts';
 import { hitAdded } from './hitChanges.ts';
+import { hidePulled, showPulled } from './pulledStroke.ts';
 import { type RowLayout, rowKey } from './rowLayout.ts';
 import type { System } from './systemLayout.ts';
 
@@ -38,8 +39,6 @@ export type PointerGrid = {
   readonly systems: readonly System[];
   readonly layout: RowLayout;
   readonly grid: RefObject<HTMLDivElement | null>;
-  /** What follows the pointer while a stroke is pulled. */
-  readonly pulled: RefObject<HTMLDivElement | null>;
   readonly goTo: (place: Place) => void;
 };
 
@@ -59,7 +58,7 @@ function useGestureIds(): () => string {
  */
 export function useGridPointer(known: PointerGrid) {
   const { store } = useParts();
-  const { patternId, scope, shown, systems, layout, grid, pulled, goTo } = known;
+  const { patternId, scope, shown, systems, layout, grid, goTo } = known;
   const gesture = useRef<Gesture>(undefined);
   const nextId = useGestureIds();
   const steps = patternSteps(shown);
@@ -124,20 +123,6 @@ export function useGridPointer(known: PointerGrid) {
       };
   }
 
-  function showPulled(event: PointerEvent, spot: Spot | undefined): void {
-    const to = spot?.row.kind === 'hand' ? spot.row.hand : '';
-    if (grid.current) grid.current.dataset['pull'] = to;
-    const frame = grid.current?.getBoundingClientRect();
-    if (!pulled.current || !frame) return;
-    pulled.current.style.display = 'block';
-    pulled.current.style.translate = `${event.clientX - frame.left}px ${event.clientY - frame.top}px`;
-  }
-
-  function hidePulled(): void {
-    if (grid.current) delete grid.current.dataset['pull'];
-    if (pulled.current) pulled.current.style.display = 'none';
-  }
-
   function down(event: PointerEvent<HTMLDivElement>): void {
     const spot = event.button === 0 ? spotOf(event) : undefined;
     const onCell = event.target instanceof Element && event.target.closest('[data-column]');
@@ -158,7 +143,7 @@ export function useGridPointer(known: PointerGrid) {
       case 'add':
         break;
       case 'pull':
-        showPulled(event, spot);
+        showPulled(grid.current, event, spot.row.kind === 'hand' ? spot.row.hand : undefined);
         break;
       case 'move': {
         const column = nearestColumn(steps, spot.tick - now.grip);
@@ -179,7 +164,7 @@ export function useGridPointer(known: PointerGrid) {
   function up(event: PointerEvent): void {
     const now = gesture.current;
     gesture.current = undefined;
-    hidePulled();
+    hidePulled(grid.current);
     if (now?.kind === 'add') {
       add(now);
       gesture.current = undefined;
@@ -195,7 +180,7 @@ export function useGridPointer(known: PointerGrid) {
 
   function cancel(): void {
     gesture.current = undefined;
-    hidePulled();
+    hidePulled(grid.current);
   }
 
   return {

@@ -24,8 +24,8 @@ const BETWEEN: Pixels = 1;
 /** A tall stroke shows three voices at most: low, middle, high. */
 const MOST_TAILS = 3;
 
-function singleStroke<T extends BassTone | VoiceTone>(
-  tone: T,
+function singleStroke(
+  tone: BassTone | VoiceTone,
   { from, to }: HeightSpan,
   { top, height }: Zone,
 ): ToneStroke {

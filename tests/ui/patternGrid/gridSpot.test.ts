@@ -1,0 +1,61 @@
+import { expect, it } from 'vitest';
+import { patternSteps } from '../../../src/core/rhythm/pattern.ts';
+import {
+  grippedBy,
+  hitUnder,
+  lengthDrawnTo,
+  nearestColumn,
+  spotAt,
+} from '../../../src/ui/patternGrid/gridSpot.ts';
+import { rowKey, rowLayout, rowsOf } from '../../../src/ui/patternGrid/rowLayout.ts';
+import { systemsOf, tickX } from '../../../src/ui/patternGrid/systemLayout.ts';
+import { pattern } from '../../support/patterns.ts';
+
+const shown = pattern('4/4', { left: 'R---5---'.repeat(2) + 'R---5---'.repeat(2) }, { bars: 2 });
+const systems = systemsOf(shown, 984);
+const rows = rowLayout(rowsOf([]), 0);
+const corners = [
+  { left: 20, top: 100 },
+  { left: 20, top: 400 },
+];
+
+it('finds row, system and tick under the pointer', () => {
+  const x = 20 + tickX(systems[1]!, 2880);
+  const spot = spotAt(systems, corners, rows, { x, y: 400 + rows.height - 5 })!;
+  expect(rowKey(spot.row)).toBe('left');
+  expect(spot.system.firstBar).toBe(1);
+  expect(spot.tick).toBeCloseTo(2880, 6);
+});
+
+it('takes the nearest place for a pointer outside the systems', () => {
+  const above = spotAt(systems, corners, rows, { x: -50, y: 0 })!;
+  expect([rowKey(above.row), above.tick]).toEqual(['right', 0]);
+  const below = spotAt(systems, corners, rows, { x: 5000, y: 5000 })!;
+  expect(rowKey(below.row)).toBe('left');
+  expect(below.tick).toBeLessThan(3840);
+  expect(spotAt([], [], rows, { x: 0, y: 0 })).toBeUndefined();
+});
+
+it('holds a hit by its end near the end, by its body elsewhere', () => {
+  const hit = shown.left[0]!;
+  const system = systems[0]!;
+  const end = tickX(system, hit.at + hit.length);
+  expect(grippedBy(hit, { system, x: end - 5 }, 9)).toBe('end');
+  expect(grippedBy(hit, { system, x: end - 20 }, 9)).toBe('body');
+});
+
+it('finds the hit that sounds at a tick, up to its end', () => {
+  expect(hitUnder(shown.left, 479.9)?.at).toBe(0);
+  expect(hitUnder(shown.left, 480)?.at).toBe(480);
+});
+
+it('moves to the nearest step and draws out to the nearest end of a step', () => {
+  const steps = patternSteps(pattern('4/4', { left: 'R---5---' }));
+  expect([
+    nearestColumn(steps, -200),
+    nearestColumn(steps, 130),
+    nearestColumn(steps, 9999),
+  ]).toEqual([0, 1, 7]);
+  expect(lengthDrawnTo(steps, { at: 480 }, 1000)).toBe(480);
+  expect(lengthDrawnTo(steps, { at: 480 }, 0)).toBe(240);
+});
