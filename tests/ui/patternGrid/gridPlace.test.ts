@@ -13,8 +13,9 @@ import { pattern, source } from '../../support/patterns.ts';
 const plain = pattern('4/4', { left: 'R---5---', right: '--C---C-' });
 const withBand = { ...plain, sources: [source(plain, 'snare', '..x...x.')] };
 
+const go = (columns: number, rows: number) => ({ kind: 'go' as const, columns, rows });
+
 it('goes by arrows from place to place and stops at the edges', () => {
-  const go = (columns: number, rows: number) => ({ kind: 'go' as const, columns, rows });
   const from = { row: 'right', column: 7 };
   expect(placeAfter(plain, from, go(1, 0))).toEqual(from);
   expect(placeAfter(plain, from, go(-1, 0))).toEqual({ row: 'right', column: 6 });
@@ -24,8 +25,10 @@ it('goes by arrows from place to place and stops at the edges', () => {
 });
 
 it('goes from beat to beat along the counts', () => {
-  const go = { kind: 'go' as const, columns: 1, rows: 0 };
-  expect(placeAfter(plain, { row: 'counts', column: 3 }, go)).toEqual({ row: 'counts', column: 4 });
+  expect(placeAfter(plain, { row: 'counts', column: 3 }, go(1, 0))).toEqual({
+    row: 'counts',
+    column: 4,
+  });
 });
 
 it('goes to the ends of a row and of the grid', () => {

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { BASS_TONES } from '../../../src/core/rhythm/tones.ts';
 import { bassSpans, voiceRows, voiceSpan } from '../../../src/ui/patternGrid/toneHeights.ts';
