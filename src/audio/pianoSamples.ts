@@ -51,7 +51,7 @@ export function pianoLayer(velocity: number): PianoLayer {
  * by 3.6 dB an octave above, as the short strings at the top die away sooner.
  */
 export function pianoLoudness(zone: KeyNumber): number {
-  return 0.06 * 10 ** (-Math.max(0, zone - 72) * (0.3 / 20));
+  return 0.07 * 10 ** (-Math.max(0, zone - 72) * (0.3 / 20));
 }
 
 /**

@@ -38,7 +38,8 @@ export type PlayerStatistics = {
   readonly worstLateSec: Seconds;
 };
 
-/** Plays pass after pass. Every method may be called at any time, also from within `nextPass`. */
+/** Plays pass after pass. Every method may be called at any time, also from within
+ * `nextPass` and `revise`'s function. */
 export type Player<P extends Pass = Pass> = {
   /**
    * Ends what plays and starts anew, quietly, about 0.1 s from now. `nextPass` is asked for the
@@ -140,7 +141,8 @@ export function createPlayer<P extends Pass = Pass>(
   function append(to: Run<P>, pass: P): void {
     const last = to.spans.at(-1);
     const soonestSec = clock() + START_DELAY_SEC;
-    const fromSec = last ? Math.max(endOf(last), soonestSec) : soonestSec;
+    // A pass that a revision made end too soon is followed as soon as it can be.
+    const fromSec = last ? Math.max(endOf(last), last.fromSec, soonestSec) : soonestSec;
     const span = wholeSpan(pass, last ? last.passIndex + 1 : 0, fromSec);
     const heard = to.spans.filter((old) => endOf(old) > clock() - 1);
     to.spans = [...heard, span];
@@ -154,16 +156,20 @@ export function createPlayer<P extends Pass = Pass>(
     for (const listener of listeners) listener();
   }
 
-  function stop(): void {
-    if (!run) return;
+  function silence(): void {
     run = undefined;
     scheduler.stop();
     instruments.silence(clock());
   }
 
+  function stop(): void {
+    if (run) silence();
+  }
+
   return {
     play(nextPass) {
-      stop();
+      // Also where play-back has ended by itself: the last notes may still be dying away.
+      silence();
       run = { nextPass, spans: [], isLast: false };
       scheduler.start();
       fetchPass();
@@ -173,10 +179,11 @@ export function createPlayer<P extends Pass = Pass>(
       scheduler.handOver();
       const revised = run;
       if (!revised) return;
-      const waiting = scheduler.withdraw().flatMap((e) => (e.kind === 'note' ? [e.due] : []));
+      const waiting = scheduler.waiting().flatMap((e) => (e.kind === 'note' ? [e.due] : []));
       const plan = revisedPlan({ spans: revised.spans, waiting }, scheduler.horizonSec(), revise);
+      if (run !== revised) return;
       revised.spans = plan.spans;
-      scheduler.add([...noteEvents(plan.waiting), boundary(revised, clock())]);
+      scheduler.replaceWaiting([...noteEvents(plan.waiting), boundary(revised, clock())]);
       scheduler.handOver();
     },
     stop,

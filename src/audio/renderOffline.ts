@@ -55,7 +55,7 @@ async function renderInPortions(
   context: OfflineAudioContext,
   strikeUntil: (untilSec: Seconds) => void,
 ): Promise<AudioBuffer> {
-  // Firefox (to 145 at least) cannot suspend an offline context; it renders the same, but slower.
+  // Not every browser can (Firefox cannot, from memory); the result is the same, only slower.
   if (!('suspend' in context)) {
     strikeUntil(Number.POSITIVE_INFINITY);
     return (context as OfflineAudioContext).startRendering();

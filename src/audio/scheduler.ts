@@ -16,8 +16,10 @@ export type Scheduler<E extends DueEvent> = {
   stop(): void;
   /** Queues events, in any order; events of one time keep the order in which they came. */
   add(events: readonly E[]): void;
-  /** Takes back every event that was not handed over yet, ascending. */
-  withdraw(): E[];
+  /** The events that were not handed over yet, ascending. */
+  waiting(): readonly E[];
+  /** Takes back every event that was not handed over yet and queues others instead, in any order. */
+  replaceWaiting(events: readonly E[]): void;
   /** Hands over what is due within the look-ahead, without waiting for the next tick. */
   handOver(): void;
   /** Nothing that is due at this time or later has been handed over; −∞ before the start. */
@@ -39,11 +41,11 @@ export function createScheduler<E extends DueEvent>(
   let isRunning = false;
   let horizon = Number.NEGATIVE_INFINITY;
 
-  function withdraw(): E[] {
-    const left = queue.slice(next);
-    queue = [];
+  const waiting = () => queue.slice(next);
+
+  function replaceWaiting(events: readonly E[]): void {
+    queue = events.toSorted((a, b) => a.atSec - b.atSec);
     next = 0;
-    return left;
   }
 
   function handOver(): void {
@@ -65,12 +67,11 @@ export function createScheduler<E extends DueEvent>(
       isRunning = false;
       horizon = Number.NEGATIVE_INFINITY;
       timer.stop();
-      withdraw();
+      replaceWaiting([]);
     },
-    add(events) {
-      queue = [...withdraw(), ...events].toSorted((a, b) => a.atSec - b.atSec);
-    },
-    withdraw,
+    add: (events) => replaceWaiting([...waiting(), ...events]),
+    waiting,
+    replaceWaiting,
     handOver,
     horizonSec: () => horizon,
   };

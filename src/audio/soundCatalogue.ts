@@ -93,9 +93,9 @@ function clickSound(name: keyof typeof CLICK_KEYS): StoredSound {
  */
 export const STORED_SOUNDS: readonly StoredSound[] = [
   ...pianoSounds(),
-  ...pitchedSounds('bass', 0.1, (hz, rate) => overtoneTone(BASS_SOUND, hz, rate)),
-  ...pitchedSounds('plucked', 0.05, pluckedString),
-  ...pitchedSounds('sung', 0.06, (hz, rate) => overtoneTone(SUNG_SOUND, hz, rate)),
+  ...pitchedSounds('bass', 0.11, (hz, rate) => overtoneTone(BASS_SOUND, hz, rate)),
+  ...pitchedSounds('plucked', 0.04, pluckedString),
+  ...pitchedSounds('sung', 0.07, (hz, rate) => overtoneTone(SUNG_SOUND, hz, rate)),
   ...KIT.map(drumSound),
   clickSound('downbeat'),
   clickSound('beat'),

@@ -85,13 +85,13 @@ it('keeps the order of events of one time', () => {
   expect(order).toEqual(['before', 'first', 'second', 'third']);
 });
 
-it('takes back what was not handed over, and no more', () => {
+it('replaces what was not handed over, and no more', () => {
   const time = fakeTime();
   const { scheduler, times } = schedulerOver(time);
   scheduler.add(events(0.1, 0.5, 0.9));
   scheduler.start();
-  expect(scheduler.withdraw()).toEqual(events(0.5, 0.9));
-  scheduler.add(events(0.7));
+  expect(scheduler.waiting()).toEqual(events(0.5, 0.9));
+  scheduler.replaceWaiting(events(0.7));
   time.pass(2);
   expect(times()).toEqual([0.1, 0.7]);
 });

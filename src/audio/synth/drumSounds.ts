@@ -66,7 +66,7 @@ function shaken(lowHz: number, fallSec: number, strokesAtSec: readonly number[] 
 }
 
 /**
- * The kit by General MIDI's percussion keys 35 to 81 (docs/sources.md, GM Level 1), with the edge
+ * The kit by General MIDI's percussion keys 35 to 81 (reference [M21], citing GM Level 1), with the edge
  * hats 22 and 26 of electronic kits (common practice). The first drum, a dull stroke, also stands
  * in for any other key. Frequencies and lengths are chosen to be told apart; no instrument is copied.
  */
@@ -80,7 +80,7 @@ export const KIT: readonly KitDrum[] = [
   {
     name: 'kick',
     keys: [35, 36],
-    peak: 0.5,
+    peak: 0.35,
     sound: {
       lengthSec: 0.6,
       tones: [{ fromHz: 190, toHz: 52, glideSec: 0.022, fallSec: 0.13, level: 1 }],
@@ -90,14 +90,14 @@ export const KIT: readonly KitDrum[] = [
   {
     name: 'snare',
     keys: [38, 40],
-    peak: 0.4,
+    peak: 0.3,
     sound: {
       lengthSec: 0.5,
       tones: [
         { fromHz: 260, toHz: 185, glideSec: 0.015, fallSec: 0.07, level: 0.6 },
         { fromHz: 410, toHz: 330, glideSec: 0.01, fallSec: 0.04, level: 0.35 },
       ],
-      noises: [{ lowHz: 1300, highHz: 11000, fallSec: 0.085, level: 0.8 }],
+      noises: [{ lowHz: 1300, highHz: 11000, fallSec: 0.085, level: 1.6 }],
     },
   },
   {
@@ -122,18 +122,18 @@ export const KIT: readonly KitDrum[] = [
       ],
     },
   },
-  { name: 'closed hi-hat', keys: [22, 42], peak: 0.18, sound: hat(0.03, 0.25) },
-  { name: 'pedal hi-hat', keys: [44], peak: 0.14, sound: hat(0.022, 0.2) },
-  { name: 'open hi-hat', keys: [26, 46], peak: 0.18, sound: hat(0.28, 1.6) },
-  { name: 'low floor tom', keys: [41], peak: 0.4, sound: tom(78) },
-  { name: 'high floor tom', keys: [43], peak: 0.4, sound: tom(95) },
-  { name: 'low tom', keys: [45], peak: 0.4, sound: tom(118) },
-  { name: 'low-mid tom', keys: [47], peak: 0.4, sound: tom(140) },
-  { name: 'hi-mid tom', keys: [48], peak: 0.4, sound: tom(165) },
-  { name: 'high tom', keys: [50], peak: 0.4, sound: tom(195) },
-  { name: 'crash', keys: [49, 57], peak: 0.3, sound: cymbal(341, 4200, 0.6) },
-  { name: 'splash', keys: [55], peak: 0.25, sound: cymbal(476, 5200, 0.22) },
-  { name: 'chinese cymbal', keys: [52], peak: 0.28, sound: cymbal(263, 3000, 0.4) },
+  { name: 'closed hi-hat', keys: [22, 42], peak: 0.21, sound: hat(0.03, 0.25) },
+  { name: 'pedal hi-hat', keys: [44], peak: 0.16, sound: hat(0.022, 0.2) },
+  { name: 'open hi-hat', keys: [26, 46], peak: 0.21, sound: hat(0.28, 1.6) },
+  { name: 'low floor tom', keys: [41], peak: 0.28, sound: tom(78) },
+  { name: 'high floor tom', keys: [43], peak: 0.28, sound: tom(95) },
+  { name: 'low tom', keys: [45], peak: 0.28, sound: tom(118) },
+  { name: 'low-mid tom', keys: [47], peak: 0.28, sound: tom(140) },
+  { name: 'hi-mid tom', keys: [48], peak: 0.28, sound: tom(165) },
+  { name: 'high tom', keys: [50], peak: 0.28, sound: tom(195) },
+  { name: 'crash', keys: [49, 57], peak: 0.22, sound: cymbal(341, 4200, 0.6) },
+  { name: 'splash', keys: [55], peak: 0.2, sound: cymbal(476, 5200, 0.22) },
+  { name: 'chinese cymbal', keys: [52], peak: 0.2, sound: cymbal(263, 3000, 0.4) },
   { name: 'ride', keys: [51, 59], peak: 0.2, sound: cymbal(523, 6000, 0.5) },
   {
     name: 'ride bell',

@@ -14,7 +14,7 @@ function noiseBurst(length: number, seed: number): number[] {
   const noise = whiteNoise(seed);
   let soft = 0;
   return Array.from({ length }, () => {
-    soft += 0.6 * (noise() - soft);
+    soft += 0.4 * (noise() - soft);
     return soft;
   });
 }
