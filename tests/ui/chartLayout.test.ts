@@ -9,6 +9,7 @@ import {
   chartLines,
   chartPlace,
   chordPx,
+  chordSizes,
   longestLineTicks,
   roomTicks,
   slotBeats,
@@ -30,7 +31,7 @@ describe('the cells of a chart', () => {
     const cells = barsOf('| C / F / | G |').flatMap((bar) => bar.cells);
     expect(cells.map((cell) => cell.slot)).toEqual([0, undefined, 1, undefined, 2, ...Array(3)]);
     expect(cells.map((cell) => cell.sounds)).toEqual([0, 0, 1, 1, 2, 2, 2, 2]);
-    expect(cells.map((cell) => cell.isLast).indexOf(true)).toBe(1);
+    expect(cells.flatMap((cell, i) => (cell.isLast ? [i] : []))).toEqual([1, 3, 7]);
   });
 
   it('are two in 6/8 and of three lengths’ sum in 7/8', () => {
@@ -81,6 +82,16 @@ describe('the size of a chord', () => {
     const [first, , third] = line.flatMap((bar) => bar.cells);
     expect(roomTicks(line, first!)).toBe(960);
     expect(roomTicks(line, third!)).toBe(6 * 480);
+  });
+});
+
+describe('the sizes of a line’s chords', () => {
+  it('are one size in each bar, that of its longest name', () => {
+    const line = barsOf('| C / C / | C |');
+    const sizes = chordSizes(line, ['Cmaj7♯11', 'G', 'C'], 0.1);
+    expect(sizes.get(0)).toBeLessThan(CHORD_PX.usual);
+    expect(sizes.get(1)).toBe(sizes.get(0));
+    expect(sizes.get(2)).toBe(CHORD_PX.usual);
   });
 });
 

@@ -8,15 +8,14 @@ import { ChartCellView, type PrintedChord } from './ChartCellView.tsx';
 import { ChartPlayhead } from './ChartPlayhead.tsx';
 import {
   barsPerLine,
+  CHORD_PX,
   type ChartBar,
   type ChartCell,
-  type ChartLine,
   cellAt,
   chartBars,
   chartLines,
-  chordPx,
+  chordSizes,
   longestLineTicks,
-  roomTicks,
   slotBeats,
 } from './chartLayout.ts';
 import { cellMoved } from './gridMoves.ts';
@@ -137,16 +136,16 @@ export function ChartGrid({
     }
   };
 
-  const printed = (line: ChartLine, cell: ChartCell): PrintedChord | undefined => {
-    if (cell.slot === undefined) return undefined;
-    const name = slotNames.names[cell.slot] ?? '';
-    return {
-      name,
-      below: slotNames.below[cell.slot] ?? '',
-      beats: beats[cell.slot] ?? 1,
-      sizePx: chordPx(name, roomTicks(line, cell) * pxPerTick),
-    };
-  };
+  const sizes = lines.map((line) => chordSizes(line, slotNames.names, pxPerTick));
+  const printed = (row: number, { slot }: ChartCell): PrintedChord | undefined =>
+    slot === undefined
+      ? undefined
+      : {
+          name: slotNames.names[slot] ?? '',
+          below: slotNames.below[slot] ?? '',
+          beats: beats[slot] ?? 1,
+          sizePx: sizes[row]?.get(slot) ?? CHORD_PX.usual,
+        };
   const isMarked = ({ bar }: ChartBar) =>
     marking.marked !== undefined && bar >= marking.marked.firstBar && bar < marking.marked.endBar;
 
@@ -176,7 +175,7 @@ export function ChartGrid({
                 <ChartCellView
                   key={cell.startTick}
                   cell={cell}
-                  begins={printed(line, cell)}
+                  begins={printed(row, cell)}
                   sounding={slotNames.names[cell.sounds] ?? ''}
                   isActive={cell === activeCell}
                   editor={

@@ -1,7 +1,8 @@
-import { type SectionBar, sectionBars } from '../../core/song/form.ts';
+import { type SectionBar, sectionBars, sectionTicks } from '../../core/song/form.ts';
 import type { Section } from '../../core/song/song.ts';
 import { barTicks, beatLengths, sameMeter } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
+import { fittingPx, type TypeSizes, textEms } from '../typeWidth.ts';
 import { placedSlots } from './chordChanges.ts';
 
 /** One felt beat of the chart. `slot` is the place of the chord that begins in it, in the section's slots. */
@@ -31,6 +32,7 @@ export type ChartLine = readonly ChartBar[];
 export function chartBars(section: Section): ChartBar[] {
   const placed = placedSlots(section.slots);
   const bars = sectionBars(section);
+  const end = sectionTicks(section);
   return bars.map((bar, index) => {
     let at = bar.startTick;
     const cells = beatLengths(bar.meter).map((lengthTicks, beat) => {
@@ -44,7 +46,7 @@ export function chartBars(section: Section): ChartBar[] {
         startTick,
         lengthTicks,
         sounds: begun,
-        isLast: (placed[begun + 1]?.startTick ?? at) <= at,
+        isLast: (placed[begun + 1]?.startTick ?? end) <= at,
         ...(begins ? { slot: begun } : {}),
       };
     });
@@ -78,18 +80,14 @@ export function longestLineTicks(lines: readonly ChartLine[]): Ticks {
 
 /** The narrowest cell that a finger still finds, and the sizes at which chords are printed, in CSS pixels. */
 export const CELL_PX = { narrowest: 44 } as const;
-export const CHORD_PX = { smallest: 19, usual: 31 } as const;
-
-/** Width of a symbol in the serif, by its letters, in parts of its size (measured on common symbols, a little generous). */
-const LETTER_WIDTH = 0.56;
+export const CHORD_PX: TypeSizes = { smallest: 20, usual: 37 };
 
 /** Room between a chord and what follows it, in CSS pixels. */
-const CHORD_GAP_PX = 6;
+const CHORD_GAP_PX = 9;
 
 /** The size at which a chord's name fits a width, between the smallest and the usual. */
 export function chordPx(name: string, widthPx: number): number {
-  const fitting = (widthPx - CHORD_GAP_PX) / (LETTER_WIDTH * Math.max(1, name.length));
-  return Math.min(CHORD_PX.usual, Math.max(CHORD_PX.smallest, fitting));
+  return fittingPx(name, widthPx - CHORD_GAP_PX, CHORD_PX);
 }
 
 /** Ticks from the beginning of a cell's chord to the next change, or to the end of the line. */
@@ -110,8 +108,7 @@ function fits(lines: readonly ChartLine[], names: readonly string[], widthPx: nu
         if (cell.lengthTicks * pxPerTick < CELL_PX.narrowest) return false;
         if (cell.slot === undefined) return true;
         const room = roomTicks(line, cell) * pxPerTick;
-        const letters = names[cell.slot]?.length ?? 0;
-        return letters * LETTER_WIDTH * CHORD_PX.smallest + CHORD_GAP_PX <= room;
+        return textEms(names[cell.slot] ?? '') * CHORD_PX.smallest + CHORD_GAP_PX <= room;
       }),
   );
 }
@@ -126,6 +123,26 @@ export function barsPerLine(
   widthPx: number,
 ): 4 | 2 | 1 {
   return ([4, 2] as const).find((n) => fits(chartLines(bars, n), names, widthPx)) ?? 1;
+}
+
+/**
+ * The sizes at which the chords of a line are printed, by slot: the usual one, or smaller where a
+ * name would run into the next; the chords of one bar have one size.
+ */
+export function chordSizes(
+  line: ChartLine,
+  names: readonly string[],
+  pxPerTick: number,
+): ReadonlyMap<number, number> {
+  const sizes = new Map<number, number>();
+  for (const { cells } of line) {
+    const begun = cells.filter((cell) => cell.slot !== undefined);
+    const fitting = begun.map((cell) =>
+      chordPx(names[cell.sounds] ?? '', roomTicks(line, cell) * pxPerTick),
+    );
+    for (const cell of begun) sizes.set(cell.sounds, Math.min(...fitting));
+  }
+  return sizes;
 }
 
 /** Length of every slot in felt beats, by its cells. */

@@ -6,7 +6,7 @@ import type { Timeline } from '../../core/song/timeline.ts';
 import { useWidth } from '../useWidth.ts';
 import { markedInEntry, playingName } from './marking.ts';
 import { RibbonPlayhead } from './RibbonPlayhead.tsx';
-import { gapAt, RIBBON_PX, type RibbonBlock, ribbonLayout } from './ribbonLayout.ts';
+import { blockNamePx, gapAt, RIBBON_PX, type RibbonBlock, ribbonLayout } from './ribbonLayout.ts';
 import { barCount } from './songWords.ts';
 import { useRibbonDrag } from './useRibbonDrag.ts';
 
@@ -104,7 +104,12 @@ export function Ribbon({
                 aria-current={place === chosen ? 'true' : undefined}
                 onClick={() => !wasDrag() && onChoose(place)}
               >
-                <span className="songmap-block-name">{playingName(timeline, place)}</span>
+                <span
+                  className="songmap-block-name"
+                  style={{ fontSize: blockNamePx(playingName(timeline, place), block.width) }}
+                >
+                  {playingName(timeline, place)}
+                </span>
                 <span className="songmap-block-bars">{barCount(span.bars)}</span>
               </button>
               {marked && <span className="visually-hidden">marked for playing</span>}

@@ -105,10 +105,17 @@ function Marking({
       <button type="button" aria-pressed={repeat} onClick={() => view.set({ repeat: !repeat })}>
         Repeat
       </button>
-      <output className="songmap-marked">
-        {range && `Marked: ${markedText(timeline, range)}`}
-      </output>
     </div>
+  );
+}
+
+/** What is marked, in words; its room is kept, so that marking moves nothing on the page. */
+function Marked({ timeline }: { readonly timeline: Timeline }) {
+  const range = useView((state) => state.range);
+  return (
+    <output className="songmap-marked" title={range && markedText(timeline, range)}>
+      {range && `Marked: ${markedText(timeline, range)}`}
+    </output>
   );
 }
 
@@ -128,6 +135,7 @@ export function RibbonTools({
       <Marking timeline={timeline} place={place} />
       <OrderButtons place={place} last={timeline.sections.length - 1} acts={acts} />
       <AddSection onAdd={acts.addSection} />
+      <Marked timeline={timeline} />
     </div>
   );
 }
