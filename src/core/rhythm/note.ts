@@ -8,7 +8,8 @@ export type Part = 'left' | 'right' | 'click' | SourcePart;
 /**
  * One sounding note in score time. `velocity` is MIDI's, 1 to 127. Drums and the click take their
  * key numbers from the General MIDI percussion map. `patternTick` is where in its pattern the hit
- * stands that made it (absent for clicks).
+ * stands that made it (absent for clicks). `writtenTicks` is the length a short (staccato) hit is
+ * written with, where it sounds shorter.
  */
 export type Note = {
   readonly part: Part;
@@ -17,6 +18,7 @@ export type Note = {
   readonly durationTicks: Ticks;
   readonly velocity: number;
   readonly patternTick?: Ticks;
+  readonly writtenTicks?: Ticks;
 };
 
 /** The same note in seconds from the downbeat of bar 1; negative in a count-in. */

@@ -46,8 +46,15 @@ export function moveNotes(notes: readonly Note[], moved: (tick: Ticks) => Ticks)
   return sortNotes(
     notes.map((note) => {
       const startTick = moved(note.startTick);
-      const durationTicks = Math.max(1, moved(endOf(note)) - startTick);
-      return { ...note, startTick, durationTicks };
+      const ticksTo = (end: Ticks) => Math.max(1, moved(end) - startTick);
+      return {
+        ...note,
+        startTick,
+        durationTicks: ticksTo(endOf(note)),
+        ...(note.writtenTicks === undefined
+          ? {}
+          : { writtenTicks: ticksTo(note.startTick + note.writtenTicks) }),
+      };
     }),
   );
 }

@@ -13,6 +13,7 @@ import {
   type RightHit,
   type Touch,
 } from './pattern.ts';
+import { STRAIGHT } from './swing.ts';
 import type { BassTone, VoiceTone } from './tones.ts';
 
 /** Which hands a move is made with. Moves leave the sources and the ending as they are unless they say so. */
@@ -39,6 +40,11 @@ function inOrder<H extends Hit>(hits: readonly H[]): H[] {
 export function withoutEnding(pattern: Pattern): Pattern {
   const { ending: _ending, ...rest } = pattern;
   return rest;
+}
+
+/** The pattern as it is written: straight, for notation, where swing is a word over the staff. */
+export function withoutSwing(pattern: Pattern): Pattern {
+  return { ...pattern, swing: STRAIGHT };
 }
 
 /**

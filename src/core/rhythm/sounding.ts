@@ -61,20 +61,23 @@ function notesOfEvent<E extends PatternEvent>(
   line: ChordLine,
   playing: PartPlaying<E>,
 ): Note[] {
-  const { event, patternTick } = placed;
-  const { part } = playing;
-  const velocity = playing.velocityOf(event);
-  const end = placed.startTick + playing.soundingTicks(event, placed.endTick - placed.startTick);
-  return strikes(placed.startTick, end, firstPlaceOfEvent, line, (place) =>
+  const { event, startTick, patternTick } = placed;
+  const written = placed.endTick - startTick;
+  const sounding = playing.soundingTicks(event, written);
+  const note = {
+    part: playing.part,
+    velocity: playing.velocityOf(event),
+    patternTick,
+    ...(sounding < written ? { writtenTicks: written } : {}),
+  };
+  return strikes(startTick, startTick + sounding, firstPlaceOfEvent, line, (place) =>
     playing.keysOf(event, place, nextPlace),
-  ).flatMap(({ startTick, endTick, keys }) =>
-    keys.map((keyNumber) => ({
-      part,
+  ).flatMap((strike) =>
+    strike.keys.map((keyNumber) => ({
+      ...note,
       keyNumber,
-      startTick,
-      durationTicks: endTick - startTick,
-      velocity,
-      patternTick,
+      startTick: strike.startTick,
+      durationTicks: strike.endTick - strike.startTick,
     })),
   );
 }

@@ -294,6 +294,16 @@ describe('touch', () => {
     ).toEqual(['0+120 67', '240+120 67', '480+240 67']));
 });
 
+it('a short hit keeps the length it is written with', () => {
+  const p = withHits(pattern('4/4', { right: 'T-----..' }), { held: false });
+  expect(played(chartTimeline('| C |'), p)[0]).toMatchObject({
+    durationTicks: 240,
+    writtenTicks: 1440,
+  });
+  const held = played(chartTimeline('| C |'), withHits(p, { held: true }));
+  expect(held.every((note) => note.writtenTicks === undefined)).toBe(true);
+});
+
 describe('swing', () => {
   const eighths = pattern('4/4', { right: 'TTTTTTTT' }, { swing: { level: 'eighth', ratio: 2 } });
 
