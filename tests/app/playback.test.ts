@@ -23,7 +23,7 @@ function onFakeTime(parts: Partial<Project> = {}) {
     {
       strike: (note, atSec) => {
         struck.push({ note, atSec });
-        return { release: () => undefined };
+        return { startSec: atSec, endSec: atSec, release: () => undefined };
       },
       silence: () => undefined,
       startQuietly: () => undefined,

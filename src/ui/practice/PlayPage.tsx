@@ -6,10 +6,11 @@ import { beatStarts } from '../../core/time/meter.ts';
 import { selectTimeline } from '../../state/selectors.ts';
 import { ChordName } from '../ChordName.tsx';
 import { useParts } from '../parts.ts';
+import { playingName } from '../songMap/marking.ts';
 import { useFrame } from '../useFrame.ts';
 import { usePlayback, useProject } from '../useProject.ts';
 import { Beats } from './Beats.tsx';
-import { barsLeftText, nextChordIndex, sectionName } from './follow.ts';
+import { barsLeftText, glanceBars, nextChordIndex } from './follow.ts';
 import { PlayRange } from './PlayRange.tsx';
 
 /** Where the page stands before anything plays: at the first bar of what will be played. */
@@ -22,6 +23,27 @@ function markOnly(list: HTMLElement | null, name: string, index: number | undefi
   if (index !== undefined) list?.children[index]?.classList.add(name);
 }
 
+function markBar(glance: HTMLElement | null, bar: number | undefined): void {
+  for (const item of glance?.querySelectorAll('[aria-current]') ?? [])
+    item.removeAttribute('aria-current');
+  glance?.querySelector(`[data-bar="${bar}"]`)?.setAttribute('aria-current', 'true');
+}
+
+/** The bars of one playing of a section, small, so that the eye can run ahead. */
+function Glance({ timeline, section }: { readonly timeline: Timeline; readonly section: number }) {
+  return (
+    <ol className="practice-glance">
+      {glanceBars(timeline, section).map(({ bar, chords }) => (
+        <li key={bar} data-bar={bar}>
+          {chords.length === 0
+            ? '–'
+            : chords.map((span) => <ChordName key={span.startTick} chord={span.chord} />)}
+        </li>
+      ))}
+    </ol>
+  );
+}
+
 /** The whole song to follow from the stand: this chord, the next, the beat, the section and what is left of it. */
 export function PlayPage() {
   const { playback, view } = useParts();
@@ -31,6 +53,7 @@ export function PlayPage() {
   const ribbon = useRef<HTMLOListElement>(null);
   const section = useRef<HTMLHeadingElement>(null);
   const left = useRef<HTMLParagraphElement>(null);
+  const glance = useRef<HTMLDivElement>(null);
   const playhead = useRef<HTMLDivElement>(null);
 
   useFrame(running, () => {
@@ -44,8 +67,10 @@ export function PlayPage() {
       (each) => each.startTick <= Math.max(place.tick, 0),
     );
     markOnly(ribbon.current, 'practice-section-now', playing);
+    markOnly(glance.current, 'practice-glance-now', playing);
+    markBar(glance.current, place.bar);
     const span = timeline.sections[playing];
-    if (section.current && span) section.current.textContent = sectionName(timeline, playing);
+    if (section.current && span) section.current.textContent = playingName(timeline, playing);
     if (left.current)
       left.current.textContent = barsLeftText(timeline, place, follows?.countingIn ?? false);
     const share = timeline.lengthTicks > 0 ? Math.max(place.tick, 0) / timeline.lengthTicks : 0;
@@ -64,9 +89,9 @@ export function PlayPage() {
             <li
               key={span.startTick}
               style={{ flexGrow: span.bars }}
-              title={sectionName(timeline, i)}
+              title={playingName(timeline, i)}
             >
-              <span>{sectionName(timeline, i)}</span>
+              <span>{playingName(timeline, i)}</span>
             </li>
           ))}
         </ol>
@@ -84,6 +109,11 @@ export function PlayPage() {
         ))}
       </ol>
       <Beats count={mostBeats} />
+      <div ref={glance} aria-hidden="true">
+        {timeline.sections.map((span, i) => (
+          <Glance key={span.startTick} timeline={timeline} section={i} />
+        ))}
+      </div>
       <PlayRange />
     </div>
   );

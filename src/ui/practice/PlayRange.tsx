@@ -1,7 +1,7 @@
 import { selectTimeline } from '../../state/selectors.ts';
 import { useParts } from '../parts.ts';
+import { entryBars, playingName } from '../songMap/marking.ts';
 import { useProject, useView } from '../useProject.ts';
-import { sectionName, sectionRange } from './follow.ts';
 import { NumberField } from './NumberField.tsx';
 
 /** What is played: the whole song, one playing of a section, or bars by number; once or again and again. */
@@ -11,7 +11,7 @@ export function PlayRange() {
   const range = useView((state) => state.range);
   const repeat = useView((state) => state.repeat);
   const last = timeline.bars.length;
-  const ranges = timeline.sections.map((_, i) => sectionRange(timeline, i));
+  const ranges = timeline.sections.map((_, i) => entryBars(timeline, i));
   const chosen = ranges.findIndex(
     (each) => each.firstBar === range?.firstBar && each.endBar === range.endBar,
   );
@@ -28,7 +28,7 @@ export function PlayRange() {
           <option value="song">The whole song</option>
           {timeline.sections.map((span, i) => (
             <option key={span.startTick} value={String(i)}>
-              {sectionName(timeline, i)}
+              {playingName(timeline, i)}
             </option>
           ))}
           {range && chosen < 0 && <option value="bars">The bars marked</option>}

@@ -1,19 +1,7 @@
-import type { BarRange } from '../../app/score.ts';
-import type { Timeline } from '../../core/song/timeline.ts';
+import type { ChordSpan, Timeline } from '../../core/song/timeline.ts';
+import { barTicks } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
-
-/** A section's name as it is called at this playing: “Verse”, and “Verse, 2nd time” when it returns. */
-export function sectionName(timeline: Timeline, section: number): string {
-  const span = timeline.sections[section];
-  if (!span) return '';
-  return span.repeat === 0 ? span.name : `${span.name}, ${ordinal(span.repeat + 1)} time`;
-}
-
-function ordinal(n: number): string {
-  const tens = n % 100;
-  const ending = tens > 10 && tens < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
-  return `${n}${ending}`;
-}
+import { entryBars } from '../songMap/marking.ts';
 
 /** The next chord that differs from the one at `index`, as an index of the timeline's chords; undefined at the end. */
 export function nextChordIndex(timeline: Timeline, index: number): number | undefined {
@@ -38,9 +26,17 @@ export function barsLeftText(
   return left === 1 ? 'last bar' : `${left} bars left`;
 }
 
-/** The bars of one playing of a section. */
-export function sectionRange(timeline: Timeline, section: number): BarRange {
-  const firstBar = timeline.bars.findIndex((bar) => bar.section === section);
-  const endBar = timeline.bars.findLastIndex((bar) => bar.section === section) + 1;
-  return { firstBar, endBar };
+/** One bar of a section as a line to glance at: its place in the timeline and the chords that change in it. */
+export type GlanceBar = { readonly bar: number; readonly chords: readonly ChordSpan[] };
+
+/** The bars of one playing of a section with the chord changes in each; a bar without one is held over. */
+export function glanceBars(timeline: Timeline, section: number): GlanceBar[] {
+  const { firstBar, endBar } = entryBars(timeline, section);
+  return timeline.bars.slice(firstBar, endBar).map((bar, i) => {
+    const end = bar.startTick + barTicks(bar.meter);
+    const changes = timeline.chords.filter(
+      ({ startTick }) => startTick >= bar.startTick && startTick < end,
+    );
+    return { bar: firstBar + i, chords: changes };
+  });
 }
