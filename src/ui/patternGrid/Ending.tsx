@@ -2,6 +2,7 @@ import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { addEnding, removeEnding } from '../../state/edits/pattern.ts';
 import { useParts } from '../parts.ts';
+import { Icon } from '../shell/Icon.tsx';
 
 type Props = {
   readonly pattern: Pattern;
@@ -39,13 +40,13 @@ export function Ending({ pattern, scope, onScope }: Props) {
       {scope === 'ending' && (
         <button
           type="button"
-          className="quiet"
+          aria-label="Remove the ending"
           onClick={() => {
             store.edit(removeEnding(pattern.id), { label: 'remove ending' });
             onScope('main');
           }}
         >
-          Remove it
+          <Icon name="cross" />
         </button>
       )}
     </div>

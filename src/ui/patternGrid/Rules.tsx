@@ -7,51 +7,66 @@ function barLines(system: System): Pixels[] {
   return Array.from({ length: system.bars + 1 }, (_, i) => system.left + i * width);
 }
 
-/** How far outside the music the thin line, the thick line and the dots of a repeat sign stand. */
-const REPEAT = { dots: 4, thin: 10, thick: 16 } as const;
+/** How the shown bars end: again and again from the beginning, or for good. */
+export type Close = 'repeat' | 'final';
 
-/** A repeat sign at the beginning (`outwards` −1) or the end (1) of the pattern. */
-function RepeatSign({
+/** How far outside the music the dots, the thin and the thick line of its first and last bar lines stand. */
+const OUTSIDE = { dots: 4, thin: 10, thick: 16 } as const;
+
+/** The double bar line at the beginning (`outwards` −1) or the end (1); with the dots of a repeat sign beside the spine. */
+function DoubleBar({
   x,
   outwards,
+  close,
   spine,
   height,
 }: {
   readonly x: Pixels;
   readonly outwards: 1 | -1;
+  readonly close: Close;
   readonly spine: PlacedRow;
   readonly height: Pixels;
 }) {
   const at = (distance: number) => x + outwards * distance;
-  const third = spine.height / 3;
+  const thirds = close === 'repeat' ? [1, 2] : [];
   return (
     <>
-      <circle className="pattern-repeat" cx={at(REPEAT.dots)} cy={spine.top + third} r={3} />
-      <circle className="pattern-repeat" cx={at(REPEAT.dots)} cy={spine.top + 2 * third} r={3} />
-      <path className="pattern-bar-line" d={`M${at(REPEAT.thin)} 0V${height}`} />
-      <path className="pattern-thick-line" d={`M${at(REPEAT.thick)} 0V${height}`} />
+      {thirds.map((third) => (
+        <circle
+          key={third}
+          className="pattern-repeat"
+          cx={at(OUTSIDE.dots)}
+          cy={spine.top + (third * spine.height) / 3}
+          r={3}
+        />
+      ))}
+      <path className="pattern-bar-line" d={`M${at(OUTSIDE.thin)} 0V${height}`} />
+      <path className="pattern-thick-line" d={`M${at(OUTSIDE.thick)} 0V${height}`} />
     </>
   );
 }
 
-/** Ink rules of a system: bar lines through everything, faint beat lines, two rules along the spine, repeat signs at the ends. */
+/** Ink rules of a system: bar lines through everything, faint beat lines, two rules along the spine, and how it closes. */
 export function Rules({
   system,
   layout,
   bars,
+  close,
 }: {
   readonly system: System;
   readonly layout: RowLayout;
   readonly bars: number;
+  readonly close: Close;
 }) {
   const spine = layout.rows.find(({ row }) => row.kind === 'counts');
   if (!spine) return null;
   const { height } = layout;
   const [top, bottom] = [spine.top, spine.top + spine.height];
   const beats = system.steps.filter(({ index, beat }) => index === 0 && beat.beat > 0);
-  const isFirst = system.firstBar === 0;
-  const isLast = system.firstBar + system.bars === bars;
-  const lines = barLines(system).slice(isFirst ? 1 : 0, isLast ? -1 : undefined);
+  const opens = system.firstBar === 0 && close === 'repeat';
+  const closes = system.firstBar + system.bars === bars;
+  const lines = barLines(system).slice(opens ? 1 : 0, closes ? -1 : undefined);
+  const ends = { close, spine, height };
   return (
     <g className="pattern-rules">
       {beats.map(({ at, x }) => (
@@ -64,8 +79,8 @@ export function Rules({
         className="pattern-spine-line"
         d={`M${system.left} ${top}H${system.right}M${system.left} ${bottom}H${system.right}`}
       />
-      {isFirst && <RepeatSign x={system.left} outwards={-1} spine={spine} height={height} />}
-      {isLast && <RepeatSign x={system.right} outwards={1} spine={spine} height={height} />}
+      {opens && <DoubleBar x={system.left} outwards={-1} {...ends} />}
+      {closes && <DoubleBar x={system.right} outwards={1} {...ends} />}
     </g>
   );
 }

@@ -15,7 +15,7 @@ function Item({ item, onTake }: { readonly item: ShelfPattern; readonly onTake: 
         <span className="pattern-shelf-meter">{formatMeter(pattern.meter)}</span>
         <span>{use}</span>
         <small>
-          {tempoRange[0]} – {tempoRange[1]} beats a minute. {origin}
+          {tempoRange[0]} – {tempoRange[1]} beats a minute; {origin}
         </small>
       </button>
     </li>
@@ -40,13 +40,16 @@ export function Shelf({ onClose }: { readonly onClose: () => void }) {
       aria-labelledby="pattern-shelf-title"
       onClose={onClose}
     >
-      <div className="row">
+      <div className="pattern-shelf-head">
         <h2 id="pattern-shelf-title">Traditional patterns</h2>
         <select aria-label="Meter" value={meter} onChange={(event) => setMeter(event.target.value)}>
           {[ALL_METERS, ...meters].map((each) => (
             <option key={each}>{each}</option>
           ))}
         </select>
+        <button type="button" onClick={onClose}>
+          Close
+        </button>
       </div>
       <ul>
         {offered.map((item) => (
@@ -60,9 +63,6 @@ export function Shelf({ onClose }: { readonly onClose: () => void }) {
           />
         ))}
       </ul>
-      <button type="button" className="strong" onClick={onClose}>
-        Close
-      </button>
     </dialog>
   );
 }

@@ -93,6 +93,7 @@ export function SpineGrid(props: Props) {
             syllables={syllables}
             pattern={shown}
             tabPlace={place ?? FIRST_PLACE}
+            close={scope === 'ending' ? 'final' : 'repeat'}
             chosen={chosen}
           />
         ))}

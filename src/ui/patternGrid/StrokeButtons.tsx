@@ -1,8 +1,8 @@
 import type { PatternId } from '../../core/ids.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
-import { pullStroke } from '../../state/edits/pullStroke.ts';
 import { useParts } from '../parts.ts';
 import type { Chosen } from './gridPlace.ts';
+import { strokePulled } from './hitChanges.ts';
 import { spokenStroke } from './spokenPlace.ts';
 
 type Props = {
@@ -17,11 +17,10 @@ export function StrokeButtons({ patternId, chosen }: Props) {
   const into = (hand: HandName) => (
     <button
       type="button"
-      onClick={() =>
-        store.edit(pullStroke(patternId, source.id, stroke.at, hand), {
-          label: `pull ${source.name} into the ${hand} hand`,
-        })
-      }
+      onClick={() => {
+        const { edit, label } = strokePulled(patternId, source, stroke, hand);
+        store.edit(edit, { label });
+      }}
     >
       Into the {hand} hand
     </button>

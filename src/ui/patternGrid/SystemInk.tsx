@@ -7,7 +7,7 @@ import type { Chosen } from './gridPlace.ts';
 import { HitStroke } from './HitStroke.tsx';
 import { hitPiece } from './hitShapes.ts';
 import { LaneInk } from './LaneInk.tsx';
-import { Rules } from './Rules.tsx';
+import { type Close, Rules } from './Rules.tsx';
 import { MARK_ROOM, type PlacedRow, type RowLayout, rowKey } from './rowLayout.ts';
 import type { System } from './systemLayout.ts';
 import { voiceRows } from './toneHeights.ts';
@@ -63,18 +63,20 @@ type Props = {
   readonly system: System;
   readonly layout: RowLayout;
   readonly pattern: Pick<Pattern, 'left' | 'right' | 'bars'>;
+  readonly close: Close;
   readonly chosen: Chosen | undefined;
 };
 
 /** Everything that is drawn in one system but the counts: rules, both hands in ink, the band faint outside. */
-export const SystemInk = memo(function SystemInk({ system, layout, pattern, chosen }: Props) {
+export const SystemInk = memo(function SystemInk(props: Props) {
+  const { system, layout, pattern, close, chosen } = props;
   const hitOf = (hand: HandName) =>
     chosen?.kind === 'hit' && chosen.hand === hand ? chosen.hit.at : undefined;
   const strokeOf = ({ id }: Source) =>
     chosen?.kind === 'stroke' && chosen.source.id === id ? chosen.stroke.at : undefined;
   return (
     <svg className="pattern-ink-sheet" height={layout.height} aria-hidden="true" focusable="false">
-      <Rules system={system} layout={layout} bars={pattern.bars} />
+      <Rules system={system} layout={layout} bars={pattern.bars} close={close} />
       {layout.rows.map((placed) => {
         const { row } = placed;
         if (row.kind === 'counts') return null;

@@ -2,6 +2,7 @@ import type { Hit, Pattern } from '../../core/rhythm/pattern.ts';
 import { CountRow } from './CountRow.tsx';
 import { GridRow } from './GridRow.tsx';
 import type { Chosen, Place } from './gridPlace.ts';
+import type { Close } from './Rules.tsx';
 import { type PlacedRow, type Row, type RowLayout, rowKey } from './rowLayout.ts';
 import { SystemInk } from './SystemInk.tsx';
 import type { System } from './systemLayout.ts';
@@ -14,6 +15,7 @@ type Props = {
   readonly pattern: Pattern;
   /** The one place that the tab key reaches. */
   readonly tabPlace: Place;
+  readonly close: Close;
   readonly chosen: Chosen | undefined;
 };
 
@@ -31,7 +33,8 @@ function barsName({ firstBar, bars }: System): string {
 }
 
 /** One system: its drawing, and over it the places of its rows. */
-export function SystemView({ system, rows, syllables, pattern, tabPlace, chosen }: Props) {
+export function SystemView(props: Props) {
+  const { system, rows, syllables, pattern, tabPlace, close, chosen } = props;
   const hasTab = system.steps.some(({ column }) => column === tabPlace.column);
   const rowView = (placed: PlacedRow, rowIndex: number) => {
     const { row } = placed;
@@ -50,7 +53,7 @@ export function SystemView({ system, rows, syllables, pattern, tabPlace, chosen 
       className="pattern-system"
       style={{ height: rows.height, marginBottom: BETWEEN_SYSTEMS }}
     >
-      <SystemInk system={system} layout={rows} pattern={pattern} chosen={chosen} />
+      <SystemInk system={system} layout={rows} pattern={pattern} close={close} chosen={chosen} />
       {rows.rows.map(rowView)}
     </div>
   );

@@ -1,5 +1,6 @@
 import type { PatternId } from '../../core/ids.ts';
 import { type Pattern, patternSteps, type Step, TOUCHES } from '../../core/rhythm/pattern.ts';
+import type { Source, Stroke } from '../../core/rhythm/sources.ts';
 import type { BassTone, VoiceTone } from '../../core/rhythm/tones.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import type { Edit } from '../../state/edits/edit.ts';
@@ -15,6 +16,7 @@ import {
   setHitPlay,
   setHitTouch,
 } from '../../state/edits/hits.ts';
+import { pullStroke } from '../../state/edits/pullStroke.ts';
 import type { GridAction } from './gridKeys.ts';
 import { hitOnStep } from './gridPlace.ts';
 import { BASS_NAMES, VOICE_NAMES } from './toneNames.ts';
@@ -52,6 +54,19 @@ export function hitAdded(place: HitPlace, play?: readonly Tone[]): HitChange | u
   if (!step) return undefined;
   const hit = newHit(step, play ?? NEW_TONES[hand]);
   return { edit: addHit(patternId, hand, hit, scope), label: 'add hit', column };
+}
+
+/** Pulls a stroke of the band into a hand. */
+export function strokePulled(
+  patternId: PatternId,
+  source: Source,
+  stroke: Stroke,
+  hand: HandName,
+): Pick<HitChange, 'edit' | 'label'> {
+  return {
+    edit: pullStroke(patternId, source.id, stroke.at, hand),
+    label: `pull ${source.name} into the ${hand} hand`,
+  };
 }
 
 /** The tone of a hand that a key chooses; undefined where the hand has none of that key. */

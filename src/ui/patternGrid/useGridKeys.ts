@@ -3,12 +3,11 @@ import type { PatternId } from '../../core/ids.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import type { Scope } from '../../state/edits/hits.ts';
-import { pullStroke } from '../../state/edits/pullStroke.ts';
 import { useParts } from '../parts.ts';
 import { placeOf } from './gridCells.ts';
 import { type GridAction, gridActionOf } from './gridKeys.ts';
 import { chosenAt, type Place, placeAfter, rowAt } from './gridPlace.ts';
-import { type HitChange, hitAdded, hitChange } from './hitChanges.ts';
+import { type HitChange, hitAdded, hitChange, strokePulled } from './hitChanges.ts';
 import { handBeside } from './rowLayout.ts';
 
 type Known = {
@@ -33,10 +32,8 @@ export function useGridKeys({ patternId, scope, shown, goTo, onDivide, onOpenHit
   function pull(at: Place, hand: HandName): void {
     const chosen = chosenAt(shown, at);
     if (chosen?.kind !== 'stroke') return;
-    const { source, stroke } = chosen;
-    store.edit(pullStroke(patternId, source.id, stroke.at, hand), {
-      label: `pull ${source.name} into the ${hand} hand`,
-    });
+    const { edit, label } = strokePulled(patternId, chosen.source, chosen.stroke, hand);
+    store.edit(edit, { label });
   }
 
   function act(at: Place): void {

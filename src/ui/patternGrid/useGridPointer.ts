@@ -6,7 +6,6 @@ import type { Source, Stroke } from '../../core/rhythm/sources.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import { moveHit, type Scope, setHitLength } from '../../state/edits/hits.ts';
-import { pullStroke } from '../../state/edits/pullStroke.ts';
 import { useParts } from '../parts.ts';
 import { type Place, strokesOnStep } from './gridPlace.ts';
 import {
@@ -18,7 +17,7 @@ import {
   type Spot,
   spotAt,
 } from './gridSpot.ts';
-import { hitAdded } from './hitChanges.ts';
+import { hitAdded, strokePulled } from './hitChanges.ts';
 import { hidePulled, showPulled } from './pulledStroke.ts';
 import { type RowLayout, rowKey } from './rowLayout.ts';
 import type { System } from './systemLayout.ts';
@@ -172,9 +171,8 @@ export function useGridPointer(known: PointerGrid) {
     const spot = now?.kind === 'pull' ? spotOf(event) : undefined;
     if (now?.kind !== 'pull' || spot?.row.kind !== 'hand') return;
     const { hand } = spot.row;
-    store.edit(pullStroke(patternId, now.source.id, now.stroke.at, hand), {
-      label: `pull ${now.source.name} into the ${hand} hand`,
-    });
+    const { edit, label } = strokePulled(patternId, now.source, now.stroke, hand);
+    store.edit(edit, { label });
     goTo({ row: hand, column: nearestColumn(steps, now.stroke.at) });
   }
 
