@@ -37,7 +37,7 @@ function countInOf(project: Project): number {
 /** The pass that everything begins with. */
 export function firstPass(request: PlayRequest, project: Project): CoursePass {
   const pass = { request, countInBars: countInOf(project) };
-  return request.kind === 'drill' ? { ...pass, drill: { rung: 0, pass: 0 } } : pass;
+  return request.kind === 'drill' ? { ...pass, drill: { rung: request.rung, pass: 0 } } : pass;
 }
 
 function passOnRung(before: CoursePass, rung: number, pass: number, project: Project): CoursePass {
@@ -52,12 +52,12 @@ function passOnRung(before: CoursePass, rung: number, pass: number, project: Pro
 /**
  * The pass that follows, or undefined where the music ends: a song goes on only if it repeats, the
  * Rhythm page's pattern for ever, a drill up its ladder (`nextRung`) and then on its top rung until
- * it is stopped. `jump` moves a drill so many rungs up or down instead.
+ * it is stopped. A drill goes to `wantedRung` (0-based) instead where one is wanted.
  */
 export function passAfter(
   before: CoursePass,
   project: Project,
-  jump: number,
+  wantedRung: number | undefined,
 ): CoursePass | undefined {
   const { request, drill } = before;
   if (!drill) {
@@ -67,10 +67,7 @@ export function passAfter(
   const { ladder } = project.practice.drill;
   const top = rungsOf(ladder).length - 1;
   const held = Math.min(drill.rung, top);
-  if (jump !== 0) {
-    const rung = Math.min(Math.max(held + jump, 0), top);
-    return passOnRung(before, rung, 0, project);
-  }
+  if (wantedRung !== undefined) return passOnRung(before, Math.min(wantedRung, top), 0, project);
   if (drill.pass + 1 < ladder.passesPerRung)
     return passOnRung(before, held, drill.pass + 1, project);
   const rung = nextRung(ladder, held, undefined);

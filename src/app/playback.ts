@@ -44,6 +44,8 @@ export type PlaybackState =
       readonly request: PlayRequest;
       readonly bpm: Bpm;
       readonly drill?: DrillPlace;
+      /** The rung (counted from 1) that a drill goes to with its next pass, where one was chosen. */
+      readonly wantedRung?: number;
     };
 
 /**
@@ -87,8 +89,10 @@ export type Playback = {
   readonly stop: () => void;
   /** What is heard now; undefined when nothing plays. Meant for every animation frame. */
   readonly position: () => PlaybackPosition | undefined;
-  /** Moves a drill so many rungs, from its next pass on. */
+  /** Takes a drill so many rungs up (down, where negative), from its next pass on. */
   readonly changeRung: (by: number) => void;
+  /** Takes a drill to a rung (counted from 0), from its next pass on. */
+  readonly goToRung: (rung: number) => void;
   /** Master, hands and band, 0 to 1; the click's level belongs to the project. */
   readonly setVolumes: (volumes: Omit<Levels, 'click'>) => void;
   /** Playing tempo in per cent of the song's; a drill keeps its ladder's. */
@@ -110,7 +114,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   let sound: Sound | undefined;
   let volumes: Omit<Levels, 'click'> | undefined;
   let speedPercent = 100;
-  let jump = 0;
+  let wantedRung: number | undefined;
   let attempt = 0;
   let endWatch: (() => void) | undefined;
 
@@ -141,8 +145,8 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     let before: LivePass | undefined;
     return () => {
       if (!before) return (before = first);
-      const plan = passAfter(before.plan, store.snapshot(), jump);
-      jump = 0;
+      const plan = passAfter(before.plan, store.snapshot(), wantedRung);
+      wantedRung = undefined;
       const next = plan && madePass(plan);
       return next?.ok ? (before = next.value) : undefined;
     };
@@ -151,7 +155,13 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   function playingState({ plan, score }: LivePass): PlaybackState {
     const drill = drillPlace(plan, store.snapshot());
     const bpm = score.tempoMap[0]?.tempo.bpm ?? 0;
-    return { status: 'playing', request: plan.request, bpm, ...(drill && { drill }) };
+    return {
+      status: 'playing',
+      request: plan.request,
+      bpm,
+      ...(drill && { drill }),
+      ...(wantedRung !== undefined && { wantedRung: wantedRung + 1 }),
+    };
   }
 
   function watchPass(): void {
@@ -161,7 +171,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
 
   function ended(problem?: PlaybackProblem): void {
     endWatch?.();
-    jump = 0;
+    wantedRung = undefined;
     show({ status: 'stopped', ...(problem && { problem }) });
   }
 
@@ -186,6 +196,12 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     sound.player.play(passesFrom(first.value));
     show(playingState(first.value));
     endWatch = often(watchPass);
+  }
+
+  function goToRung(rung: number): void {
+    if (state.status !== 'playing' || !state.drill) return;
+    wantedRung = Math.min(Math.max(rung, 0), state.drill.rungs - 1);
+    watchPass();
   }
 
   function revise(): void {
@@ -216,8 +232,10 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       const heard = sound?.player.position();
       return heard && positionIn(heard.pass, heard.sec, store.snapshot());
     },
-    changeRung: (by) => {
-      jump += by;
+    goToRung,
+    changeRung(by) {
+      if (state.status !== 'playing' || !state.drill) return;
+      goToRung((wantedRung ?? state.drill.rung - 1) + by);
     },
     setVolumes(next) {
       volumes = next;

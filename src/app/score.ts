@@ -26,11 +26,11 @@ import {
 /** Bars of a timeline by index, the end exclusive. */
 export type BarRange = { readonly firstBar: number; readonly endBar: number };
 
-/** What can be asked to play. A song without a range plays whole. */
+/** What can be asked to play. A song without a range plays whole; a drill begins on a rung of its ladder, counted from 0. */
 export type PlayRequest =
   | { readonly kind: 'song'; readonly range?: BarRange; readonly repeat: boolean }
   | { readonly kind: 'pattern'; readonly patternId: PatternId }
-  | { readonly kind: 'drill' };
+  | { readonly kind: 'drill'; readonly rung: number };
 
 export type ScoreProblem =
   | { readonly kind: 'nothing-to-play' }

@@ -28,6 +28,8 @@ export type ViewState = {
   /** Marked bars of the song, to be played instead of the whole. */
   readonly range?: BarRange;
   readonly repeat: boolean;
+  /** Rung of the tempo ladder on which the drill begins, counted from 0. */
+  readonly rung: number;
   readonly chordNaming: ChordNamingChoice;
   /** Chart texts that can't be read yet, kept until they are repaired; by project and section (`draftPlace`). */
   readonly chartDrafts: Readonly<Record<string, string>>;
@@ -40,6 +42,7 @@ export const FIRST_VIEW: ViewState = {
   volumes: { master: 0.5, hands: 0.9, band: 0.6 },
   speedPercent: 100,
   repeat: false,
+  rung: 0,
   chordNaming: 'symbols',
   chartDrafts: {},
 };

@@ -84,7 +84,7 @@ it('tells the bar, the beat and the chord that are heard', async () => {
 
 it('climbs the tempo ladder pass by pass and stays on its top', async () => {
   const { pass, playback, strikes } = onFakeTime();
-  await playback.play({ kind: 'drill' });
+  await playback.play({ kind: 'drill', rung: 0 });
   expect(playback.state()).toMatchObject({ bpm: 60, drill: { rung: 1, rungs: 3, pass: 1 } });
   pass(9);
   expect(playback.state()).toMatchObject({ drill: { rung: 1, pass: 2, passes: 2 } });
@@ -99,8 +99,10 @@ it('climbs the tempo ladder pass by pass and stays on its top', async () => {
 
 it('moves a drill to another rung at its next pass', async () => {
   const { pass, playback } = onFakeTime({ practice: NO_COUNT_IN });
-  await playback.play({ kind: 'drill' });
-  playback.changeRung(2);
+  await playback.play({ kind: 'drill', rung: 0 });
+  playback.changeRung(1);
+  playback.changeRung(1);
+  expect(playback.state()).toMatchObject({ drill: { rung: 1 }, wantedRung: 3 });
   pass(START_DELAY_SEC + 4.1);
   expect(playback.state()).toMatchObject({ bpm: 72, drill: { rung: 3, pass: 1 } });
   playback.changeRung(-1);
@@ -108,10 +110,17 @@ it('moves a drill to another rung at its next pass', async () => {
   expect(playback.state()).toMatchObject({ bpm: 66, drill: { rung: 2, pass: 1 } });
 });
 
+it('begins a drill on the rung that was chosen', async () => {
+  const { pass, playback } = onFakeTime({ practice: NO_COUNT_IN });
+  await playback.play({ kind: 'drill', rung: 1 });
+  pass(START_DELAY_SEC + 0.1);
+  expect(playback.state()).toMatchObject({ bpm: 66, drill: { rung: 2, pass: 1 } });
+});
+
 it('waits on a rung until it is told where the ladder climbs only when clean', async () => {
   const { pass, store, playback } = onFakeTime({ practice: NO_COUNT_IN });
   store.edit(setLadder({ climb: 'when-clean' }), { label: 'climb' });
-  await playback.play({ kind: 'drill' });
+  await playback.play({ kind: 'drill', rung: 0 });
   pass(30);
   expect(playback.state()).toMatchObject({ bpm: 60, drill: { rung: 1 } });
 });

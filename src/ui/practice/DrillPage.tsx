@@ -4,20 +4,19 @@ import { rungsOf } from '../../core/practice/tempoLadder.ts';
 import { beatStarts } from '../../core/time/meter.ts';
 import { ChordName } from '../ChordName.tsx';
 import { useParts } from '../parts.ts';
-import { usePlayback, useProject } from '../useProject.ts';
+import { usePlayback, useProject, useView } from '../useProject.ts';
 import { Beats } from './Beats.tsx';
 import { ClickSettings } from './ClickSettings.tsx';
 import { DrillSettings } from './DrillSettings.tsx';
 import { LadderPicture } from './LadderPicture.tsx';
 
-function RungButtons() {
-  const { playback } = useParts();
+function RungButtons({ onChange }: { readonly onChange: (by: 1 | -1) => void }) {
   return (
     <div className="practice-rung-buttons">
-      <button type="button" onClick={() => playback.changeRung(-1)}>
+      <button type="button" onClick={() => onChange(-1)}>
         Rung down
       </button>
-      <button type="button" onClick={() => playback.changeRung(1)}>
+      <button type="button" onClick={() => onChange(1)}>
         Rung up
       </button>
     </div>
@@ -26,24 +25,36 @@ function RungButtons() {
 
 /** One chord, one pattern, tempo climbing: the tempo of this rung as large as the page allows. */
 export function DrillPage() {
+  const { playback, view } = useParts();
   const playing = usePlayback();
   const drill = useProject((project) => project.practice.drill);
   const pattern = useProject(drillPattern);
   const place = playing.status === 'playing' ? playing.drill : undefined;
   const rungs = rungsOf(drill.ladder);
-  const here = (place?.rung ?? 1) - 1;
+  const startRung = useView((state) => state.rung);
+  const here = place ? place.rung - 1 : Math.min(startRung, rungs.length - 1);
+  const wanted = playing.status === 'playing' ? playing.wantedRung : undefined;
+  const choose = (rung: number) => {
+    if (place) playback.goToRung(rung);
+    else view.set({ rung: Math.min(Math.max(rung, 0), rungs.length - 1) });
+  };
   if (!pattern) return <p>Make a pattern on Rhythm first; it is drilled here.</p>;
   return (
     <div className="practice-drill">
       <h2 className="visually-hidden">Drill</h2>
-      <LadderPicture rungs={rungs} here={here} />
+      <LadderPicture
+        rungs={rungs}
+        here={here}
+        wanted={wanted === undefined ? undefined : wanted - 1}
+        onChoose={choose}
+      />
       <section className="practice-stand" aria-label="This rung">
         <p className="practice-tempo">
-          <strong>{rungs[Math.min(here, rungs.length - 1)]}</strong>
+          <strong>{rungs[here]}</strong>
           <span className="visually-hidden"> beats a minute</span>
         </p>
         <p className="practice-place" role="status">
-          Rung <b>{place?.rung ?? 1}</b> of {rungs.length}
+          Rung <b>{here + 1}</b> of {rungs.length}
           <span className="practice-gap" /> Pass <b>{place?.pass ?? 1}</b> of{' '}
           {drill.ladder.passesPerRung}
         </p>
@@ -52,7 +63,10 @@ export function DrillPage() {
           <span className="practice-pattern-name">{pattern.name}</span>
         </p>
         <Beats count={beatStarts(pattern.meter).length} />
-        <RungButtons />
+        <p className="practice-wanted" role="status">
+          {wanted !== undefined && `then rung ${wanted}, ${rungs[wanted - 1]}`}
+        </p>
+        <RungButtons onChange={(by) => (place ? playback.changeRung(by) : choose(here + by))} />
       </section>
       <div className="practice-side">
         <DrillSettings />
