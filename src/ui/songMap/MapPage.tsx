@@ -1,3 +1,4 @@
+import '../washes.css';
 import './songMap.css';
 import { useState } from 'react';
 import type { FormEntryId, SectionId } from '../../core/ids.ts';

@@ -94,7 +94,7 @@ export function Ribbon({
             <li
               key={span.formEntryId ?? place}
               data-place={place}
-              className={`songmap-block songmap-wash-${washOf(span.sectionId)}`}
+              className={`songmap-block wash-${washOf(span.sectionId)}`}
               data-dragged={drag?.from === place || undefined}
               style={{ left: block.x, top: block.row * RIBBON_PX.row, width: block.width }}
             >

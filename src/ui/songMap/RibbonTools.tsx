@@ -42,7 +42,7 @@ function OrderButtons({
         Later <Icon name="right" />
       </button>
       <button type="button" onClick={acts.playAgain}>
-        Play again at end
+        Again at end
       </button>
       <button type="button" disabled={place === undefined} onClick={() => acts.remove(at)}>
         Take out
@@ -114,7 +114,12 @@ function Marked({ timeline }: { readonly timeline: Timeline }) {
   const range = useView((state) => state.range);
   return (
     <output className="songmap-marked" title={range && markedText(timeline, range)}>
-      {range && `Marked: ${markedText(timeline, range)}`}
+      {range && (
+        <>
+          <span className="visually-hidden">Marked: </span>
+          {markedText(timeline, range)}
+        </>
+      )}
     </output>
   );
 }

@@ -23,7 +23,7 @@ export function SectionHeading({ section }: { readonly section: Section }) {
       <div className="songmap-heading">
         <input
           type="text"
-          className={`songmap-name songmap-wash-${section.wash}`}
+          className={`songmap-name wash-${section.wash}`}
           aria-label="Name of the section"
           value={section.name}
           onChange={(event) =>

@@ -31,7 +31,7 @@ function Washes({
         <button
           type="button"
           key={wash}
-          className={`songmap-wash-${wash}`}
+          className={`wash-${wash}`}
           aria-label={wash}
           title={wash}
           aria-current={wash === chosen ? 'true' : undefined}

@@ -19,7 +19,7 @@ export function Unplayed({
         <button
           type="button"
           key={section.id}
-          className={`songmap-wash-${section.wash}`}
+          className={`wash-${section.wash}`}
           aria-current={section.id === chosen ? 'true' : undefined}
           onClick={() => onChoose(section.id)}
         >
