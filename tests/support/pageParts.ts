@@ -24,6 +24,7 @@ function silentPlayback(): Playback {
     stop: () => show({ status: 'stopped' }),
     position: () => undefined,
     changeRung: () => undefined,
+    goToRung: () => undefined,
     setVolumes: () => undefined,
     setSpeed: () => undefined,
     dismiss: () => undefined,

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Source, Stroke, StrokeTone } from '../../core/rhythm/sources.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import { type Pixels, type System, tickX } from './systemLayout.ts';
@@ -20,7 +21,7 @@ function mark(tone: StrokeTone | undefined): string {
 }
 
 /** One source of the band: a pen tick for each stroke, with its degree where that is known. */
-export function LaneInk({
+export const LaneInk = memo(function LaneInk({
   system,
   source,
   top,
@@ -57,4 +58,4 @@ export function LaneInk({
       </g>
     );
   });
-}
+});

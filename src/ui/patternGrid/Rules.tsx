@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { PlacedRow, RowLayout } from './rowLayout.ts';
 import type { Pixels, System } from './systemLayout.ts';
 
@@ -47,7 +48,7 @@ function DoubleBar({
 }
 
 /** Ink rules of a system: bar lines through everything, faint beat lines, two rules along the spine, and how it closes. */
-export function Rules({
+export const Rules = memo(function Rules({
   system,
   layout,
   bars,
@@ -83,4 +84,4 @@ export function Rules({
       {closes && <DoubleBar x={system.right} outwards={1} {...ends} />}
     </g>
   );
-}
+});
