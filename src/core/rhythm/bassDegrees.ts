@@ -1,0 +1,93 @@
+import type { Chord } from '../harmony/chord.ts';
+import { chromaOf, type KeyNumber, type Semitones } from '../harmony/pitch.ts';
+import type { Ticks } from '../time/ticks.ts';
+import type { BandNote } from './band.ts';
+import type { RootSpan } from './likelyRoots.ts';
+import type { BassTone } from './tones.ts';
+
+/**
+ * Degrees by semitones above the root, from the root's own octave up. What no bass tone of a pattern
+ * names goes to the nearest that it passes to (common practice): second to third, fourth to fifth.
+ */
+const DEGREES: readonly BassTone[] = [
+  'root',
+  'root',
+  'third',
+  'third',
+  'third',
+  'fifth',
+  'fifth',
+  'fifth',
+  'sixth',
+  'sixth',
+  'seventh',
+  'seventh',
+];
+
+/** A note this shortly before the next harmony can lead into it: one beat. */
+const APPROACH_TICKS: Ticks = 480;
+
+/** Degree of a note so many semitones from the root key that the bass uses; below it only the fifth has a name. */
+function degreeOf(semitones: Semitones): BassTone {
+  const folded = ((semitones % 12) + 12) % 12;
+  if (folded === 7 && semitones < 0) return 'fifth-below';
+  if (folded === 0 && semitones > 0) return 'octave';
+  if ((folded === 3 || folded === 4) && semitones > 12) return 'tenth';
+  return DEGREES[folded]!;
+}
+
+/** The key on which the bass plays a root: the lowest of its notes on it, or the nearest below its lowest note. */
+function rootKey(notes: readonly BandNote[], root: number): KeyNumber {
+  const keys = notes.map((note) => note.keyNumber);
+  const roots = keys.filter((key) => key % 12 === root);
+  const lowest = Math.min(...(roots.length > 0 ? roots : keys));
+  return lowest - ((lowest - root + 120) % 12);
+}
+
+function isApproach(note: BandNote, here: RootSpan, next: RootSpan | undefined): boolean {
+  if (!next || next.root === here.root || next.startTick - note.startTick > APPROACH_TICKS)
+    return false;
+  const up = (next.root - note.keyNumber + 120) % 12;
+  const isOwnTone = [0, 7].includes((note.keyNumber - here.root + 120) % 12);
+  return up === 1 && !isOwnTone;
+}
+
+/**
+ * What each bass note is against the harmony it sounds in: the lowest of its notes on the root is the
+ * root, the one above it the octave. A note a semitone under the next root, in the last beat before
+ * it comes, approaches it. `notes` and `harmonies` ascend; a note before the first harmony counts to
+ * the first. Without harmonies every note is a root.
+ */
+export function bassDegrees(
+  notes: readonly BandNote[],
+  harmonies: readonly RootSpan[],
+): BassTone[] {
+  const spanOf = (note: BandNote) =>
+    Math.max(
+      0,
+      harmonies.findLastIndex((h) => h.startTick <= note.startTick + 60),
+    );
+  const rootKeys = new Map<number, KeyNumber>();
+  return notes.map((note) => {
+    const index = spanOf(note);
+    const harmony = harmonies[index];
+    if (!harmony) return 'root';
+    if (isApproach(note, harmony, harmonies[index + 1])) return 'approach';
+    const key = rootKeys.get(harmony.root) ?? rootKey(notes, harmony.root);
+    rootKeys.set(harmony.root, key);
+    return degreeOf(note.keyNumber - key);
+  });
+}
+
+/** Where written chords are known: their roots as spans, a slash chord's bass for its root; N.C. gives none. */
+export function chordRoots(
+  spans: readonly {
+    readonly startTick: Ticks;
+    readonly endTick: Ticks;
+    readonly chord: Chord | 'no-chord';
+  }[],
+): RootSpan[] {
+  return spans.flatMap(({ startTick, endTick, chord }) =>
+    chord === 'no-chord' ? [] : [{ startTick, endTick, root: chromaOf(chord.bass ?? chord.root) }],
+  );
+}

@@ -1,0 +1,164 @@
+import { barTicks, hasGroupedBeats, type Meter } from '../time/meter.ts';
+import type { Ticks } from '../time/ticks.ts';
+import {
+  fitBeat,
+  heardBeats,
+  nearestStep,
+  type Reading,
+  reachOf,
+  soundingOffsets,
+  type TriedDivision,
+} from './foldGrid.ts';
+import { median } from './foldNoise.ts';
+import type { PlacedStroke } from './foldPlacing.ts';
+import { STRAIGHT, type Swing } from './swing.ts';
+
+/** Share of a pair that its first half lasts: 0.5 straight, 2/3 the triplet feel. */
+type LongShare = number;
+
+/** Shares that are tried; beyond, a dotted reading is the better one, below it is not heard as swing. */
+const SHARE_STEP: LongShare = 0.01;
+const SHARES: readonly LongShare[] = Array.from({ length: 18 }, (_, i) => 0.53 + i * SHARE_STEP);
+
+/** A few of them, to find the latency by. */
+const COARSE_SHARES: readonly LongShare[] = [0.55, 0.6, 0.667];
+
+/** What swing costs beside straight, and a latency of this many ticks, in nats. */
+const SWING_COST = 3;
+const USUAL_LATENCY: Ticks = 16;
+
+const LATENCIES: readonly Ticks[] = [0, 8, -8, 16, -16, 24, -24, 32, -32, 40, -40, 48, -48];
+
+/** Less than this is not called swing: 12 ms at 120 beats a minute. */
+const LEAST_SHARE: LongShare = 0.525;
+
+/** Divisions for all bars laid over each other. */
+export const POOLED_DIVISIONS: readonly TriedDivision[] = [1, 2, 3, 4, 6, 8, 12];
+
+function swingOf(level: Swing['level'], share: LongShare): Swing {
+  return { level, ratio: share / (1 - share) };
+}
+
+function levelsIn(meter: Meter): readonly Swing['level'][] {
+  return hasGroupedBeats(meter) ? ['sixteenth'] : ['eighth', 'sixteenth'];
+}
+
+function swingsOf(meter: Meter, shares: readonly LongShare[]): Swing[] {
+  return levelsIn(meter).flatMap((level) => shares.map((share) => swingOf(level, share)));
+}
+
+/**
+ * Strokes so near to the ends of the bars heard are left out: which of them belong inside hangs on the
+ * latency, and readings can only be compared on the same strokes.
+ */
+const BORDER_TICKS: Ticks = 60;
+
+/** Everything read this way, every beat in its best division: what that costs in nats. */
+function readingCost(strokes: readonly PlacedStroke[], barCount: number, reading: Reading): number {
+  const beats = heardBeats(strokes, reading, 1, barCount);
+  const grid = beats.reduce((sum, beat) => sum + fitBeat(beat, POOLED_DIVISIONS, reading).cost, 0);
+  const swing = reading.swing.ratio === 1 ? 0 : SWING_COST;
+  return grid + swing + (reading.latency / USUAL_LATENCY) ** 2 / 2;
+}
+
+function cheapest<T>(choices: readonly T[], costOf: (choice: T) => number): T {
+  const costs = choices.map(costOf);
+  return choices[costs.indexOf(Math.min(...costs))]!;
+}
+
+/**
+ * What is played on one step: how far off it typically lies, how often it was heard, and how many
+ * ticks the step moves for a unit of the swing's long share (0 where swing does not move it).
+ */
+type StepEvidence = { readonly deviation: number; readonly count: number; readonly slope: number };
+
+/** Every step's evidence, every beat in its best division. */
+function stepEvidence(
+  strokes: readonly PlacedStroke[],
+  barCount: number,
+  reading: Reading,
+): StepEvidence[] {
+  const reach = reachOf(reading.spread);
+  return heardBeats(strokes, reading, 1, barCount).flatMap((beat) => {
+    const { division } = fitBeat(beat, POOLED_DIVISIONS, reading);
+    const offsets = soundingOffsets(beat, division, reading);
+    const { level } = reading.swing;
+    const straight = soundingOffsets(beat, division, { ...reading, swing: { level, ratio: 1 } });
+    const dotted = soundingOffsets(beat, division, { ...reading, swing: { level, ratio: 3 } });
+    return offsets.flatMap((offset, step) => {
+      const deviations = beat.strokes
+        .filter((stroke) => nearestStep(offsets, stroke.offset) === step)
+        .map((stroke) => stroke.offset - offset)
+        .filter((deviation) => Math.abs(deviation) <= reach);
+      const deviation = median(deviations);
+      if (deviation === undefined) return [];
+      // Places are linear in the long share, which a ratio of 3 moves from 0.5 to 0.75.
+      const slope = (dotted[step]! - straight[step]!) / 0.25;
+      return [{ deviation, count: deviations.length, slope }];
+    });
+  });
+}
+
+type Correction = { readonly latency: number; readonly share: LongShare };
+
+/**
+ * Least squares of deviation = latency + slope × share over the steps, weighed by their strokes. The
+ * share is held near what was tried, so that it stays where no step tells of it.
+ */
+function correctionOf(steps: readonly StepEvidence[], spread: Ticks, swings: boolean): Correction {
+  const sum = (value: (step: StepEvidence) => number) =>
+    steps.reduce((total, step) => total + step.count * value(step), 0);
+  const n = sum(() => 1);
+  if (n === 0) return { latency: 0, share: 0 };
+  const d = sum((step) => step.deviation);
+  if (!swings) return { latency: d / n, share: 0 };
+  const s = sum((step) => step.slope);
+  const ss = sum((step) => step.slope ** 2) + (spread / SHARE_STEP) ** 2;
+  const sd = sum((step) => step.slope * step.deviation);
+  const determinant = n * ss - s * s;
+  return { latency: (d * ss - s * sd) / determinant, share: (n * sd - s * d) / determinant };
+}
+
+function corrected(strokes: readonly PlacedStroke[], barCount: number, reading: Reading): Reading {
+  const { level, ratio } = reading.swing;
+  const steps = stepEvidence(strokes, barCount, reading);
+  const { latency, share } = correctionOf(steps, reading.spread, ratio !== 1);
+  const moved = ratio / (1 + ratio) + share;
+  const swing = ratio === 1 || moved < LEAST_SHARE ? STRAIGHT : swingOf(level, moved);
+  return { ...reading, swing, latency: reading.latency + latency };
+}
+
+/**
+ * The latency that all strokes have in common and the swing they are played with, all bars laid over
+ * each other. Both are tried on a raster, each time with every beat in its best division; the best
+ * straight and the best swung reading are then fitted by least squares, and the one that explains the
+ * strokes at less cost is taken. Pairs of unequal eighths whose middle triplet nobody plays come out
+ * as swing, with it as triplets.
+ */
+export function readStrokes(
+  placed: readonly PlacedStroke[],
+  barCount: number,
+  meter: Meter,
+  spread: Ticks,
+): Reading {
+  const end = barCount * barTicks(meter) - BORDER_TICKS;
+  const strokes = placed.filter(({ tick }) => tick >= BORDER_TICKS && tick < end);
+  const costOf = (reading: Reading) => readingCost(strokes, barCount, reading);
+  const fitted = (reading: Reading) =>
+    corrected(strokes, barCount, corrected(strokes, barCount, reading));
+  const straight = cheapest(
+    LATENCIES.map((latency) => ({ meter, spread, latency, swing: STRAIGHT })),
+    costOf,
+  );
+  const coarse = cheapest(
+    swingsOf(meter, COARSE_SHARES).flatMap((swing) =>
+      LATENCIES.map((latency) => ({ ...straight, latency, swing })),
+    ),
+    costOf,
+  );
+  const swung = cheapest(
+    swingsOf(meter, SHARES).map((swing) => ({ ...coarse, swing })),
+    costOf,
+  );
+  return cheapest([fitted(straight), fitted(swung)], costOf);
+}
