@@ -1,5 +1,6 @@
 import { memo } from 'react';
 import type { PatternBeat } from '../../core/rhythm/pattern.ts';
+import { CountFigures } from './CountFigures.tsx';
 import { DIVISION_WORDS } from './divisionWords.ts';
 import type { PlacedRow } from './rowLayout.ts';
 import type { PlacedStep, System } from './systemLayout.ts';
@@ -12,19 +13,6 @@ type Props = {
   readonly tabColumn: number | undefined;
   readonly rowIndex: number;
 };
-
-/** Steps narrower than this have room for the syllables that matter, in a smaller hand. */
-const NARROW = 32;
-
-function stepClass({ index, width }: PlacedStep): string {
-  if (index === 0) return 'pattern-count-number';
-  return width < NARROW ? 'pattern-count-syllable pattern-count-narrow' : 'pattern-count-syllable';
-}
-
-/** What is written on a step: in a narrow one `ta`, which fills in between the others, is a mere dot. */
-function written(syllable: string | undefined, { width }: PlacedStep): string {
-  return syllable === 'ta' && width < NARROW ? '·' : (syllable ?? '');
-}
 
 function Beat({
   steps,
@@ -53,16 +41,7 @@ function Beat({
       className="pattern-count-beat"
       style={{ left: first.x, width: last.x + last.width - first.x }}
     >
-      {steps.map((step) => (
-        <span
-          key={step.column}
-          aria-hidden="true"
-          className={stepClass(step)}
-          style={{ left: step.x - first.x, width: step.width }}
-        >
-          {written(syllables[step.column], step)}
-        </span>
-      ))}
+      <CountFigures steps={steps} syllables={syllables} left={first.x} />
     </div>
   );
 }

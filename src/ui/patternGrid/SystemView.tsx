@@ -3,7 +3,7 @@ import { CountRow } from './CountRow.tsx';
 import { GridRow } from './GridRow.tsx';
 import type { Chosen, Place } from './gridPlace.ts';
 import type { Close } from './Rules.tsx';
-import { type PlacedRow, type Row, type RowLayout, rowKey } from './rowLayout.ts';
+import { type PlacedRow, type RowLayout, rowKey, rowName } from './rowLayout.ts';
 import { SystemInk } from './SystemInk.tsx';
 import type { System } from './systemLayout.ts';
 import { BETWEEN_SYSTEMS } from './useGridLayout.ts';
@@ -20,13 +20,6 @@ type Props = {
 };
 
 const NO_HITS: readonly Hit[] = [];
-
-const HAND_NAMES = { right: 'Right hand', left: 'Left hand' } as const;
-
-function rowName(row: Row): string {
-  if (row.kind === 'hand') return HAND_NAMES[row.hand];
-  return row.kind === 'source' ? row.source.name : 'Count';
-}
 
 function barsName({ firstBar, bars }: System): string {
   return bars === 1 ? `Bar ${firstBar + 1}` : `Bars ${firstBar + 1} to ${firstBar + bars}`;

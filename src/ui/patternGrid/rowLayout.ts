@@ -66,6 +66,14 @@ export function rowKey(row: Row): string {
   }
 }
 
+const HAND_NAMES = { right: 'Right hand', left: 'Left hand' } as const;
+
+/** What a row is called on the page. */
+export function rowName(row: Row): string {
+  if (row.kind === 'hand') return HAND_NAMES[row.hand];
+  return row.kind === 'source' ? row.source.name : 'Count';
+}
+
 /** Least and greatest height of a row. A hand's has room for accent marks above its strokes. */
 const HEIGHTS = {
   right: [92, 190],

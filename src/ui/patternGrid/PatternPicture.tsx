@@ -1,0 +1,65 @@
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import { CountFigures } from './CountFigures.tsx';
+import { type PlacedRow, rowKey, rowName } from './rowLayout.ts';
+import { SystemInk } from './SystemInk.tsx';
+import { BETWEEN_SYSTEMS, useGridLayout } from './useGridLayout.ts';
+
+function RowName({ row, top, height }: PlacedRow) {
+  if (row.kind === 'counts') return null;
+  const kind = row.kind === 'hand' ? row.hand : 'source';
+  return (
+    <div className={`pattern-row pattern-row-${kind}`} style={{ top, height }}>
+      <span className="pattern-row-name">{rowName(row)}</span>
+    </div>
+  );
+}
+
+/** A pattern as it is drawn in the grid, only to be looked at; `label` says what it shows. */
+export function PatternPicture({
+  pattern,
+  label,
+}: {
+  readonly pattern: Pattern;
+  readonly label: string;
+}) {
+  const { frame, systems, rows, syllables, least } = useGridLayout(pattern);
+  const spine = rows.rows.find(({ row }) => row.kind === 'counts');
+  return (
+    <div
+      ref={frame}
+      role="img"
+      aria-label={label}
+      className="pattern-picture"
+      style={{ minHeight: least }}
+    >
+      <div className="pattern-grid">
+        {systems.map((system) => (
+          <div
+            key={system.firstBar}
+            className="pattern-system"
+            style={{ height: rows.height, marginBottom: BETWEEN_SYSTEMS }}
+          >
+            <SystemInk
+              system={system}
+              layout={rows}
+              pattern={pattern}
+              close="repeat"
+              chosen={undefined}
+            />
+            {rows.rows.map((placed) => (
+              <RowName key={rowKey(placed.row)} {...placed} />
+            ))}
+            {spine && (
+              <div
+                className="pattern-row pattern-picture-counts"
+                style={{ top: spine.top, height: spine.height }}
+              >
+                <CountFigures steps={system.steps} syllables={syllables} left={0} />
+              </div>
+            )}
+          </div>
+        ))}
+      </div>
+    </div>
+  );
+}
