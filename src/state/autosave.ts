@@ -13,7 +13,7 @@ export type Autosave = {
   readonly status: () => SavingStatus;
   /** Calls `listener` at every change of the status; gives the function that ends it. */
   readonly subscribe: (listener: () => void) => () => void;
-  /** Starts to save at once what is not saved yet, also what could not be saved before. */
+  /** Saves at once what is not saved yet, as before leaving; also what could not be saved before. */
   readonly flush: () => void;
   /** Flushes and saves nothing after that. */
   readonly stop: () => void;
@@ -29,14 +29,16 @@ export type PageLife = {
 /** Edits that follow a save sooner than this are saved together. */
 export const SAVE_INTERVAL_MS = 300;
 
+type HowToSave = 'saveProject' | 'saveBeforeLeaving';
+
 const SAVED: SavingStatus = { kind: 'saved' };
 const SAVING: SavingStatus = { kind: 'saving' };
 
 /**
  * Keeps the store's project saved: what it holds now, every edit, undo and redo, and another project
  * when it is opened. The first change is written at once, those within `SAVE_INTERVAL_MS` of a write
- * together at its end, and everything when the page is left, reloaded or put into the background; so
- * only where the browser itself breaks off can anything be lost, and no more than that interval.
+ * together at its end, and everything before the page is left, reloaded or put into the background;
+ * so only where the browser itself breaks off can anything be lost: the edits of that interval.
  * What cannot be saved is tried again at the next change. `storage` is what `openStorage` gave:
  * where it could not be opened, the status says so from the beginning.
  */
@@ -59,37 +61,39 @@ export function createAutosave(
     for (const listener of listeners) listener();
   }
 
-  async function save(project: Project): Promise<void> {
-    const result = storage.ok ? await storage.value.saveProject(project, page.nowMs()) : storage;
+  async function save(project: Project, how: HowToSave): Promise<void> {
+    const result = storage.ok ? await storage.value[how](project, page.nowMs()) : storage;
     if (result.ok) saved = project;
     failure = result.ok ? undefined : { kind: 'failed', error: result.error };
     tellStatus();
   }
 
-  function saveNow(): void {
+  function begin(how: HowToSave): void {
     const project = store.snapshot();
-    if (project === begun) return;
     begun = project;
     callOffWait?.();
     callOffWait = page.later(() => {
       callOffWait = undefined;
-      saveNow();
+      saveChange();
     }, SAVE_INTERVAL_MS);
-    void save(project);
+    void save(project, how);
+  }
+
+  function saveChange(): void {
+    if (store.snapshot() !== begun) begin('saveProject');
   }
 
   function onChange(): void {
     tellStatus();
-    if (!callOffWait) saveNow();
+    if (!callOffWait) saveChange();
   }
 
   function flush(): void {
-    if (failure) begun = undefined;
-    saveNow();
+    if (store.snapshot() !== saved) begin('saveBeforeLeaving');
   }
 
   const endings = [store.subscribe(onChange), page.onLeaving(flush)];
-  saveNow();
+  saveChange();
   return {
     status: () => status,
     subscribe: (listener) => {

@@ -2,6 +2,13 @@ import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { decodeProject, encodeProject, type ProjectFileError } from '../formats/projectFile.ts';
+import {
+  type KeptTexts,
+  type LastWords,
+  lastWordsIn,
+  type ProjectRow,
+  pageTexts,
+} from './lastWords.ts';
 
 /** What the list of kept songs shows; `savedAtMs` counts from 1970, as the page's clock does. */
 export type KeptProject = {
@@ -9,8 +16,6 @@ export type KeptProject = {
   readonly title: string;
   readonly savedAtMs: number;
 };
-
-type ProjectRow = KeptProject & { readonly text: string };
 
 const OPEN_PROJECT = 'open project';
 
@@ -50,11 +55,12 @@ type OpenedProject = Promise<Result<Project | undefined, StorageError | Unreadab
 /** Songs and recordings on this device. What fails comes back as an error, never as an exception. */
 export type Storage = {
   /**
-   * Keeps the project under its id in place of what was there, and remembers it as the open one. The
-   * write is on its way when the function returns, and stays so when the page goes; writes are done
-   * in the order of their calls.
+   * Keeps the project under its id in place of what was there, and remembers it as the open one.
+   * Writes are done in the order of their calls.
    */
   readonly saveProject: (project: Project, atMs: number) => Kept<undefined>;
+  /** The same for a page that may go now: what is to be saved is safe when the call returns. */
+  readonly saveBeforeLeaving: (project: Project, atMs: number) => Kept<undefined>;
   /** The project of an id; undefined where none is kept. */
   readonly openProject: (id: Project['id']) => OpenedProject;
   /** The project saved last; undefined where there is none. */
@@ -97,28 +103,50 @@ function projectOf(row: ProjectRow | undefined): Awaited<OpenedProject> {
   return err({ kind: 'unreadable', title: row.title, text: row.text, error: project.error });
 }
 
+function rowOf(project: Project, savedAtMs: number): ProjectRow {
+  const { id, song } = project;
+  return { id, title: song.title, savedAtMs, text: encodeProject(project) };
+}
+
+/** Writes a project and that it is the open one; not waiting for the puts has a page that goes take less back. */
+async function writeRow(db: IDBPDatabase<Rooms>, row: ProjectRow): Promise<void> {
+  const write = db.transaction(['projects', 'desk'], 'readwrite');
+  const puts = [
+    write.objectStore('projects').put(row, row.id),
+    write.objectStore('desk').put(row.id, OPEN_PROJECT),
+  ];
+  write.commit();
+  await Promise.all([...puts, write.done]);
+}
+
+/** Brings what a page left unsaved into the database, unless that has something newer. */
+async function takeUpLastWords(db: IDBPDatabase<Rooms>, lastWords: LastWords): Promise<void> {
+  const left = lastWords.read();
+  if (!left) return;
+  const row = await db.get('projects', left.id);
+  if (!row || row.savedAtMs < left.savedAtMs) await writeRow(db, left);
+  lastWords.clearUpTo(left.savedAtMs);
+}
+
 /** The storage in an open database: see `openStorage`. */
-export function createStorage(db: IDBPDatabase<Rooms>): Storage {
+export function createStorage(db: IDBPDatabase<Rooms>, lastWords: LastWords): Storage {
+  const save = (row: ProjectRow) =>
+    kept(async () => {
+      await writeRow(db, row);
+      lastWords.clearUpTo(row.savedAtMs);
+      return undefined;
+    });
   const openProject = async (id: Project['id']): OpenedProject => {
     const row = await kept(() => db.get('projects', id));
     return row.ok ? projectOf(row.value) : row;
   };
   return {
     openProject,
-    saveProject: (project, savedAtMs) => {
-      const { id, song } = project;
-      const row = { id, title: song.title, savedAtMs, text: encodeProject(project) };
-      return kept(async () => {
-        const write = db.transaction(['projects', 'desk'], 'readwrite');
-        const puts = [
-          write.objectStore('projects').put(row, id),
-          write.objectStore('desk').put(id, OPEN_PROJECT),
-        ];
-        // Without waiting for the puts, so that a page that goes now takes nothing back.
-        write.commit();
-        await Promise.all([...puts, write.done]);
-        return undefined;
-      });
+    saveProject: (project, atMs) => save(rowOf(project, atMs)),
+    saveBeforeLeaving: (project, atMs) => {
+      const row = rowOf(project, atMs);
+      lastWords.write(row);
+      return save(row);
     },
     lastProject: async () => {
       const id = await kept(() => db.get('desk', OPEN_PROJECT));
@@ -141,10 +169,15 @@ export function createStorage(db: IDBPDatabase<Rooms>): Storage {
 }
 
 /**
- * Opens the storage of a name, which is made where there is none. It gives way to a page of a later
- * release that wants to change it: what this page saves after that fails.
+ * Opens the storage of a name, which is made where there is none. What a page before could not finish
+ * to save (`texts` kept it) is taken up first. The storage gives way to a page of a later release
+ * that wants to change it: what this page saves after that fails.
  */
-export async function openStorage(name: string): Kept<Storage> {
+export async function openStorage(
+  name: string,
+  texts: KeptTexts | undefined = pageTexts(),
+): Kept<Storage> {
+  const lastWords = lastWordsIn(texts, name);
   try {
     const db = await openDB<Rooms>(name, ROOMS_VERSION, {
       upgrade: (database) => {
@@ -153,7 +186,8 @@ export async function openStorage(name: string): Kept<Storage> {
       },
       blocking: (_current, _wanted, event) => (event.target as IDBDatabase).close(),
     });
-    return ok(createStorage(db));
+    await takeUpLastWords(db, lastWords);
+    return ok(createStorage(db, lastWords));
   } catch (error) {
     return err(storageError(error, 'unavailable'));
   }
