@@ -11,7 +11,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   input: ['input', 'core', 'signal'],
   state: ['state', 'core', 'formats', 'immer', 'idb', 'valibot'],
   app: ['app', 'core', 'signal', 'formats', 'audio', 'input', 'state'],
-  ui: ['ui', 'core', 'state', 'app', 'react', 'react-dom'],
+  ui: ['ui', 'core', 'state', 'app', 'react', 'react-dom', 'vexflow'],
 };
 
 const SRC = resolve(import.meta.dirname, '../src');
