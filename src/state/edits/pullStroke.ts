@@ -4,12 +4,14 @@ import {
   type Pattern,
   patternTicks,
   type RightHit,
+  TOUCHES,
   type Touch,
 } from '../../core/rhythm/pattern.ts';
 import type { Source, SourcePart, Stroke, StrokeTone } from '../../core/rhythm/sources.ts';
 import { BASS_TONES, type BassTone, VOICE_TONES, type VoiceTone } from '../../core/rhythm/tones.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
+import { STROKE_STRENGTH } from '../../formats/patternEvents.ts';
 import type { Edit } from './edit.ts';
 import { addHit, scopeSteps } from './hits.ts';
 
@@ -29,12 +31,10 @@ export const PULLED_TONES: Readonly<
   percussion: { left: 'octave', right: 'upper' },
 };
 
-/** Strokes stronger than `accent` are pulled as accents, those weaker than `ghost` as ghosts. */
-const PULLED_STRENGTHS = { ghost: 0.35, accent: 0.8 } as const;
-
+/** The touch whose strength in a pattern file lies nearest; the weaker of two. */
 function touchOf({ strength }: Stroke): Touch {
-  if (strength < PULLED_STRENGTHS.ghost) return 'ghost';
-  return strength > PULLED_STRENGTHS.accent ? 'accent' : 'plain';
+  const distance = (touch: Touch) => Math.abs(STROKE_STRENGTH[touch] - strength);
+  return TOUCHES.reduce((near, touch) => (distance(touch) < distance(near) ? touch : near));
 }
 
 function amongTones<T extends StrokeTone>(what: readonly StrokeTone[], tones: readonly T[]): T[] {

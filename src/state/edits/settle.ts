@@ -49,9 +49,11 @@ function mergedStroke(a: Stroke, b: Stroke): Stroke {
 }
 
 function onWholeTicks<T extends Placed>(item: T): T {
-  const at = Math.round(item.at);
+  // Adding 0 makes a rounded −0 a plain 0.
+  const at = Math.round(item.at) + 0;
   const length = Math.max(Math.round(item.length), 1);
-  return at === item.at && length === item.length ? item : { ...item, at, length };
+  const isWhole = Object.is(at, item.at) && length === item.length;
+  return isWhole ? item : { ...item, at, length };
 }
 
 /**
