@@ -8,6 +8,7 @@ import {
   keyboardsInLine,
   keyMiddle,
   spanAround,
+  spreadApart,
   whiteCount,
 } from '../../src/ui/keyboard/keyboardGeometry.ts';
 import { leads } from '../../src/ui/keyboard/leads.ts';
@@ -60,6 +61,14 @@ describe('a drawn keyboard', () => {
     expect(keyboardsInLine(span, 744, 20).count).toBe(2);
     expect(keyboardsInLine(span, 250, 20).count).toBe(1);
     expect(keyboardsInLine(octave, 2000, 20).count).toBe(4);
+  });
+});
+
+describe('figures over the keys', () => {
+  it('stand where their keys are unless they would run into each other', () => {
+    expect(spreadApart([0, 20, 40], 10)).toEqual([0, 20, 40]);
+    expect(spreadApart([0, 6, 40], 10)).toEqual([-2, 8, 40]);
+    expect(spreadApart([], 10)).toEqual([]);
   });
 });
 

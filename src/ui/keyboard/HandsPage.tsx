@@ -1,4 +1,79 @@
-/** The hands of every chord of the chosen section. */
+import '../washes.css';
+import './keyboard.css';
+import { useState } from 'react';
+import type { Section } from '../../core/song/song.ts';
+import { useChosenSection } from '../songMap/useChosenSection.ts';
+import { useProject } from '../useProject.ts';
+import { HandSettings } from './HandSettings.tsx';
+import { nothingPlayableSentence } from './handsMessages.ts';
+import { MotionTotals } from './MotionTotals.tsx';
+import { SectionHandsList } from './SectionHandsList.tsx';
+import { SectionTabs } from './SectionTabs.tsx';
+import { type SectionHands, useSectionHands } from './useSectionHands.ts';
+
+/** The total before the latest change, as long as the page stays on one section. */
+function useTotalBefore(total: number | undefined, sectionId: string): number | undefined {
+  const [seen, setSeen] = useState({ sectionId, total, before: undefined as number | undefined });
+  if (seen.sectionId !== sectionId) setSeen({ sectionId, total, before: undefined });
+  else if (seen.total !== total) setSeen({ sectionId, total, before: seen.total });
+  return seen.before;
+}
+
+function PlayableHands({
+  section,
+  hands,
+}: {
+  readonly section: Section;
+  readonly hands: SectionHands;
+}) {
+  const [showsFingers, setShowsFingers] = useState(true);
+  const before = useTotalBefore(hands.motions.here, section.id);
+  return (
+    <>
+      <div className="keyboard-summary">
+        <MotionTotals motions={hands.motions} before={before} />
+        <button
+          type="button"
+          aria-pressed={showsFingers}
+          title="Usual fingering, a suggestion"
+          onClick={() => setShowsFingers(!showsFingers)}
+        >
+          Fingers
+        </button>
+      </div>
+      <SectionHandsList
+        key={section.id}
+        section={section}
+        voicings={hands.voicings}
+        showsFingers={showsFingers}
+      />
+    </>
+  );
+}
+
+function SectionPage({ section }: { readonly section: Section }) {
+  const hands = useSectionHands(section);
+  const settings = useProject((project) => project.voicing);
+  return (
+    <div className="keyboard">
+      <h2 className="visually-hidden">Hands in {section.name}</h2>
+      <div className="keyboard-top">
+        <SectionTabs chosen={section.id} />
+        <HandSettings />
+      </div>
+      {hands.ok ? (
+        <PlayableHands section={section} hands={hands.value} />
+      ) : (
+        <p className="keyboard-problem" role="alert">
+          {nothingPlayableSentence(section.slots[hands.error.place], settings)}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** The hands of every chord of the chosen section, and what they may do. */
 export function HandsPage() {
-  return <h2>Hands</h2>;
+  const section = useChosenSection();
+  return section ? <SectionPage section={section} /> : <p>This song has no section.</p>;
 }

@@ -97,3 +97,32 @@ export function keyboardsInLine(
   const room = (widthPx - (count - 1) * gapPx) / count;
   return { count, keyboardPx: Math.min(room, whites * WHITE_PX.widest) };
 }
+
+/** Heights in a small keyboard's drawing, in CSS pixels: the fingers above, the ways to the next chord below. */
+const FINGERS_PX = 20;
+const WAYS_PX = 34;
+
+/** Where everything of a small keyboard's drawing stands from its top, in CSS pixels. */
+export function drawingSizes(span: KeyboardSpan, widthPx: number) {
+  const white = widthPx / whiteCount(span);
+  const keys = { top: FINGERS_PX, bottom: FINGERS_PX + KEY_SIZES.whiteLength * white };
+  return {
+    white,
+    fingers: { baseline: FINGERS_PX - 5 },
+    keys,
+    ways: { top: keys.bottom + 4, bottom: keys.bottom + WAYS_PX - 4 },
+    height: keys.bottom + WAYS_PX,
+  };
+}
+
+/** Ascending places moved apart, where they lie closer than `least`, by as little as keeps them around where they were. */
+export function spreadApart(places: readonly number[], least: number): number[] {
+  const spread = [...places];
+  for (let i = 1; i < spread.length; i++) {
+    const overlap = least - (spread[i]! - spread[i - 1]!);
+    if (overlap <= 0) continue;
+    spread[i - 1]! -= overlap / 2;
+    spread[i]! += overlap / 2;
+  }
+  return spread;
+}
