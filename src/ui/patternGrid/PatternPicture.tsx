@@ -1,5 +1,7 @@
+import { useRef } from 'react';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { CountFigures } from './CountFigures.tsx';
+import { Playhead } from './Playhead.tsx';
 import { type PlacedRow, rowKey, rowName } from './rowLayout.ts';
 import { SystemInk } from './SystemInk.tsx';
 import { BETWEEN_SYSTEMS, useGridLayout } from './useGridLayout.ts';
@@ -14,7 +16,7 @@ function RowName({ row, top, height }: PlacedRow) {
   );
 }
 
-/** A pattern as it is drawn in the grid, only to be looked at; `label` says what it shows. */
+/** A pattern as it is drawn in the grid, only to be looked at, with the playhead while it is heard; `label` says what it shows. */
 export function PatternPicture({
   pattern,
   label,
@@ -23,6 +25,7 @@ export function PatternPicture({
   readonly label: string;
 }) {
   const { frame, systems, rows, syllables, least } = useGridLayout(pattern);
+  const grid = useRef<HTMLDivElement>(null);
   const spine = rows.rows.find(({ row }) => row.kind === 'counts');
   return (
     <div
@@ -32,11 +35,12 @@ export function PatternPicture({
       className="pattern-picture"
       style={{ minHeight: least }}
     >
-      <div className="pattern-grid">
+      <div className="pattern-grid" ref={grid}>
         {systems.map((system) => (
           <div
             key={system.firstBar}
             className="pattern-system"
+            data-system={system.firstBar}
             style={{ height: rows.height, marginBottom: BETWEEN_SYSTEMS }}
           >
             <SystemInk
@@ -59,6 +63,7 @@ export function PatternPicture({
             )}
           </div>
         ))}
+        <Playhead pattern={pattern} systems={systems} grid={grid} />
       </div>
     </div>
   );

@@ -1,25 +1,26 @@
 import './practice.css';
+import '../patternGrid/patternGrid.css';
+import { useMemo } from 'react';
 import { drillPattern } from '../../app/score.ts';
 import { rungsOf } from '../../core/practice/tempoLadder.ts';
-import { beatStarts } from '../../core/time/meter.ts';
 import { ChordName } from '../ChordName.tsx';
 import { useParts } from '../parts.ts';
+import { PatternPicture } from '../patternGrid/PatternPicture.tsx';
 import { usePlayback, useProject, useView } from '../useProject.ts';
-import { Beats } from './Beats.tsx';
 import { ClickSettings } from './ClickSettings.tsx';
 import { DrillSettings } from './DrillSettings.tsx';
 import { LadderPicture } from './LadderPicture.tsx';
 
 function RungButtons({ onChange }: { readonly onChange: (by: 1 | -1) => void }) {
   return (
-    <div className="practice-rung-buttons">
+    <>
       <button type="button" onClick={() => onChange(-1)}>
         Rung down
       </button>
       <button type="button" onClick={() => onChange(1)}>
         Rung up
       </button>
-    </div>
+    </>
   );
 }
 
@@ -38,7 +39,8 @@ export function DrillPage() {
     if (place) playback.goToRung(rung);
     else view.set({ rung: Math.min(Math.max(rung, 0), rungs.length - 1) });
   };
-  if (!pattern) return <p>Make a pattern on Rhythm first; it is drilled here.</p>;
+  const handsAlone = useMemo(() => pattern && { ...pattern, sources: [] }, [pattern]);
+  if (!pattern || !handsAlone) return <p>Make a pattern on Rhythm first; it is drilled here.</p>;
   return (
     <div className="practice-drill">
       <h2 className="visually-hidden">Drill</h2>
@@ -49,24 +51,31 @@ export function DrillPage() {
         onChoose={choose}
       />
       <section className="practice-stand" aria-label="This rung">
-        <p className="practice-tempo">
-          <strong>{rungs[here]}</strong>
-          <span className="visually-hidden"> beats a minute</span>
-        </p>
-        <p className="practice-place" role="status">
-          Rung <b>{here + 1}</b> of {rungs.length}
-          <span className="practice-gap" /> Pass <b>{place?.pass ?? 1}</b> of{' '}
-          {drill.ladder.passesPerRung}
-        </p>
-        <p className="practice-held">
-          <ChordName chord={drill.chord} />
-          <span className="practice-pattern-name">{pattern.name}</span>
-        </p>
-        <Beats count={beatStarts(pattern.meter).length} />
-        <p className="practice-wanted" role="status">
-          {wanted !== undefined && `then rung ${wanted}, ${rungs[wanted - 1]}`}
-        </p>
-        <RungButtons onChange={(by) => (place ? playback.changeRung(by) : choose(here + by))} />
+        <div className="practice-figures">
+          <p className="practice-tempo">
+            <strong>{rungs[here]}</strong>
+            <span className="visually-hidden"> beats a minute</span>
+          </p>
+          <div>
+            <p className="practice-place" role="status">
+              Rung <b>{here + 1}</b> of {rungs.length}
+            </p>
+            <p className="practice-place" role="status">
+              Pass <b>{place?.pass ?? 1}</b> of {drill.ladder.passesPerRung}
+            </p>
+            <p className="practice-held">
+              <ChordName chord={drill.chord} />
+              <span className="practice-pattern-name">{pattern.name}</span>
+            </p>
+          </div>
+        </div>
+        <PatternPicture pattern={handsAlone} label={`Pattern: ${pattern.name}`} />
+        <div className="practice-rung-buttons">
+          <RungButtons onChange={(by) => (place ? playback.changeRung(by) : choose(here + by))} />
+          <p className="practice-wanted" role="status">
+            {wanted !== undefined && `then rung ${wanted}, ${rungs[wanted - 1]}`}
+          </p>
+        </div>
       </section>
       <div className="practice-side">
         <DrillSettings />
