@@ -1,4 +1,5 @@
 import type { KeyNumber } from '../harmony/pitch.ts';
+import type { PatternId } from '../ids.ts';
 import type { TimedNote } from '../rhythm/note.ts';
 import type { Seconds, Ticks } from '../time/ticks.ts';
 import type { HandName } from '../voicing/voicing.ts';
@@ -22,6 +23,8 @@ export type ExpectedHit = {
   readonly keys: readonly KeyNumber[];
   readonly gapSec: Seconds;
   readonly patternTick?: Ticks;
+  /** Which pattern `patternTick` counts in, where music has several; set by who knows it. */
+  readonly patternId?: PatternId;
 };
 
 /** Two attacks closer than this are one sound to a microphone's onset detection (and nearly to the ear). */

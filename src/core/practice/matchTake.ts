@@ -1,8 +1,9 @@
 import type { Seconds } from '../time/ticks.ts';
 import type { ExpectedHit } from './expectedHits.ts';
-import { type HitMatching, hitRows, matchRows } from './matchHits.ts';
+import { localLine, type TimedValue } from './localLine.ts';
+import { type HitMatching, type HitRow, hitRows, matchRows } from './matchHits.ts';
 import { pairTimes } from './pairTimes.ts';
-import { playedCourse } from './playedCourse.ts';
+import { type LagAt, playedCourse, type TimeRow } from './playedCourse.ts';
 import type { PlayedHit } from './playedHits.ts';
 
 /** A hit farther from its place than this is another hit, at any tempo. */
@@ -23,27 +24,50 @@ export function matchWindowSec(expected: readonly ExpectedHit[]): Seconds {
   return Math.min(Math.max(usual / 2, NARROWEST_WINDOW_SEC), WIDEST_WINDOW_SEC);
 }
 
+/** The course is smoothed over so much to either side: long enough to level unevenness, short enough to bend. */
+const SMOOTHED_SEC: Seconds = 4;
+
+/** Hits that lie so many times as far from the course as usual (the median) do not shape it. */
+const FAR_OFF = 4;
+
 /**
  * Pairs the hits of a take as `matchHits` does, but `windowSec` is counted from where the player is
- * by then: a slow drift from the music (`playedCourse`) is followed. Deviations are still played −
- * expected, so they grow with the drift.
+ * by then: a slow drift from the music is followed, first roughly (`playedCourse`), then along the
+ * pairs that this gives. Deviations are still played − expected, so they grow with the drift.
  */
 export function matchTake(
   expected: readonly ExpectedHit[],
   played: readonly PlayedHit[],
   windowSec: Seconds = matchWindowSec(expected),
 ): HitMatching {
-  const lagAt = playedCourse(
-    hitRows(expected, played).map((row) => ({
-      expected: row.expected.map((hit) => hit.atSec),
-      played: row.played.map((hit) => hit.atSec),
-    })),
+  const along = (lagAt: LagAt) =>
+    matchRows(expected, played, (expectedSec, playedSec) =>
+      pairTimes(
+        expectedSec.map((sec) => sec + lagAt(sec)),
+        playedSec,
+        windowSec,
+      ),
+    );
+  const { pairs } = along(playedCourse(hitRows(expected, played).map(timesOf)));
+  if (pairs.length === 0) return along(() => 0);
+  const lags = pairs.map((pair) => ({ atSec: pair.expected.atSec, value: pair.deviationSec }));
+  return along(steadyCourse(lags));
+}
+
+/** The lags smoothed, without those so far off that they would pull the course towards them. */
+function steadyCourse(lags: readonly TimedValue[]): LagAt {
+  const course = localLine(lags, SMOOTHED_SEC);
+  const offs = lags.map(({ atSec, value }) => Math.abs(value - course(atSec)));
+  const usual = offs.toSorted((a, b) => a - b)[offs.length >> 1]!;
+  return localLine(
+    lags.filter((_, i) => offs[i]! <= FAR_OFF * usual),
+    SMOOTHED_SEC,
   );
-  return matchRows(expected, played, (expectedSec, playedSec) =>
-    pairTimes(
-      expectedSec.map((sec) => sec + lagAt(sec)),
-      playedSec,
-      windowSec,
-    ),
-  );
+}
+
+function timesOf(row: HitRow): TimeRow {
+  return {
+    expected: row.expected.map((hit) => hit.atSec),
+    played: row.played.map((hit) => hit.atSec),
+  };
 }

@@ -1,18 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { ExpectedHit, HitHand } from '../../../src/core/practice/expectedHits.ts';
 import { type HitMatching, matchHits } from '../../../src/core/practice/matchHits.ts';
 import { pairTimes } from '../../../src/core/practice/pairTimes.ts';
-import type { PlayedHit } from '../../../src/core/practice/playedHits.ts';
-import type { HandName } from '../../../src/core/voicing/voicing.ts';
-
-function expectedHit(atSec: number, hand: HitHand = 'left'): ExpectedHit {
-  return { atSec, hand, keys: [], gapSec: 0.5 };
-}
-
-function playedHit(atSec: number, hand?: HandName): PlayedHit {
-  return { atSec, keys: [], ...(hand && { hand }) };
-}
+import { expectedHit, playedHit } from '../../support/takes.ts';
 
 /** `expected>played` for each pair, then what was missed and what was extra. */
 function told({ pairs, missed, extra }: HitMatching): string[] {
