@@ -45,8 +45,9 @@ export function strokeVelocity(strength: number): number {
  * (`guitarKeys`), a sung line out of the right hand's voicing. A stroke without pitch sounds the
  * root in the bass, the whole chord in strumming, the top voice in picking and singing.
  *
- * Chords change under strokes as under hits. A pitched stroke that starts less than a felt beat
- * before a change and sounds over it takes the chord it leads into, as players mean it. The band
+ * Chords change under strokes as under hits. A pitched stroke takes the chord it leads into where a
+ * hand's hit at the same tick anticipates (the band pushes with the hands), and where it starts less
+ * than a felt beat before a change and sounds over it, as players mean it. The band
  * plays no endings: its bars simply go on. Strokes played in fewer than half the bars
  * (`HEARD_PRESENCE`) are left out.
  */
@@ -71,12 +72,19 @@ function isDrum(part: SourcePart): part is DrumPart {
   return part in DRUM_SOUND;
 }
 
-function strokesInBar({ pattern, patternBar }: LaidBar, part: SourcePart): BarEvent<Stroke>[] {
+/** A stroke, and whether a hand anticipates at its tick. */
+type HeardStroke = Stroke & { readonly isPushed: boolean };
+
+function strokesInBar({ pattern, patternBar }: LaidBar, part: SourcePart): BarEvent<HeardStroke>[] {
+  const hits = [...pattern.left, ...pattern.right];
+  const pushes = new Set(hits.filter((hit) => hit.anticipates).map((hit) => hit.at));
   return pattern.sources
     .filter((source) => source.part === part)
     .flatMap((source) =>
       eventsInBar(
-        source.strokes.filter((stroke) => stroke.presence >= HEARD_PRESENCE),
+        source.strokes
+          .filter((stroke) => stroke.presence >= HEARD_PRESENCE)
+          .map((stroke) => ({ ...stroke, isPushed: pushes.has(stroke.at) })),
         patternBar,
         barTicks(pattern.meter),
       ),
@@ -97,7 +105,7 @@ function drumNotes(part: DrumPart, strokes: readonly PlacedEvent<Stroke>[]): Not
 
 function pitchedNotes(
   part: PitchedPart,
-  strokes: readonly PlacedEvent<Stroke>[],
+  strokes: readonly PlacedEvent<HeardStroke>[],
   line: ChordLine,
   voicings: readonly Voicing[],
 ): Note[] {
@@ -105,10 +113,10 @@ function pitchedNotes(
     const chord = line.spanAt(place)?.chord;
     return chord === 'no-chord' ? undefined : chord;
   };
-  return soundingNotes<Stroke>(strokes, line, {
+  return soundingNotes<HeardStroke>(strokes, line, {
     part,
     anticipates: (stroke, ticksToChange, beatTicks) =>
-      ticksToChange < beatTicks && stroke.length > ticksToChange,
+      stroke.isPushed || (ticksToChange < beatTicks && stroke.length > ticksToChange),
     soundingTicks: (_stroke, ticks) => ticks,
     velocityOf: (stroke) => strokeVelocity(stroke.strength),
     keysOf: (stroke, place, nextPlace) => {

@@ -97,6 +97,13 @@ describe('a pitched stroke at a chord change', () => {
   it('up to the change keeps its chord', () =>
     expect(lines('| C | F |', 'bass', '.......R')).toEqual(['1680+240 36', '3600+240 29']));
 
+  it('takes the new chord where a hand anticipates at its tick', () => {
+    const p = withSource('bass', '.......R');
+    const left = pattern('4/4', { left: '.......R' }).left;
+    const pushed = { ...p, left: left.map((hit) => ({ ...hit, anticipates: true })) };
+    expect(noteLines(band('| C | F |', pushed))).toEqual(['1680+240 29', '3600+240 29']);
+  });
+
   it('held from early on is struck again', () =>
     expect(lines('| C / F / |', 'bass', 'R-------')).toEqual(['0+960 36', '960+960 29']));
 });
