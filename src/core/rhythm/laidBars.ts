@@ -4,7 +4,7 @@ import { barTicks, sameMeter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
 import type { Pattern } from './pattern.ts';
 import type { PatternAt } from './patternAt.ts';
-import { swungInPattern } from './patternSwing.ts';
+import { patternSwing } from './patternSwing.ts';
 
 /** A pattern cannot be played in a bar of another meter; `bar` counts the timeline's bars from 0. */
 export type NoPatternForMeter = { readonly kind: 'no-pattern-for-meter'; readonly bar: number };
@@ -72,17 +72,18 @@ function laidBar(
  */
 export function swingOf(timeline: Timeline, laid: LaidBars): (tick: Ticks) => Ticks {
   const laidAt = new Map(timeline.bars.map((bar, index) => [bar, laid[index]]));
+  const swings = new Map<Pattern, (tick: Ticks) => Ticks>();
+  for (const played of laid)
+    if (played && !swings.has(played.pattern))
+      swings.set(played.pattern, patternSwing(played.pattern));
   return (tick) => {
     const roundsTicks = Math.floor(tick / timeline.lengthTicks) * timeline.lengthTicks;
     const bar = barAt(timeline, tick - roundsTicks);
     const played = bar && laidAt.get(bar);
-    if (!played) return tick;
-    const barLine = roundsTicks + played.bar.startTick;
-    return barLine + swungInBar(played, tick - barLine);
+    const swung = played && swings.get(played.pattern);
+    if (!swung) return tick;
+    const patternStart =
+      roundsTicks + bar.startTick - played.patternBar * barTicks(played.pattern.meter);
+    return patternStart + swung(tick - patternStart);
   };
-}
-
-function swungInBar({ pattern, patternBar }: LaidBar, tick: Ticks): Ticks {
-  const barLine = patternBar * barTicks(pattern.meter);
-  return swungInPattern(pattern, barLine + tick) - barLine;
 }

@@ -10,7 +10,7 @@ import {
   patternBeats,
   patternTicks,
 } from './pattern.ts';
-import { swungInPattern } from './patternSwing.ts';
+import { patternSwing } from './patternSwing.ts';
 import type { BassTone, VoiceTone } from './tones.ts';
 
 /** How much of a pattern is played, from first lesson to everything that is playable. */
@@ -91,12 +91,7 @@ export function levelChecks(level: Level, bpm: Bpm, grid: LevelGrid): LevelCheck
   const limits = LEVELS[level];
   const tickSec = secondsPerTick({ bpm, beatTicks: tempoBeatTicks(grid.meter) });
   const end = patternTicks(grid);
-  const soundsAt = new Map<Ticks, Ticks>();
-  const swung = (tick: Ticks): Ticks => {
-    const known = soundsAt.get(tick) ?? swungInPattern(grid, tick);
-    soundsAt.set(tick, known);
-    return known;
-  };
+  const swung = patternSwing(grid);
   return {
     mayStand: (hit) => stepsNeeded(hit.at, grid) <= limits.finestSteps,
     followSec: (from, to) => {

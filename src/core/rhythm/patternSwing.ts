@@ -4,17 +4,26 @@ import { type Pattern, patternBeats } from './pattern.ts';
 import { swungTick, takesSwing } from './swing.ts';
 
 /**
- * Where a straight place of a pattern sounds, in ticks from the pattern's start: swung, unless its
- * beat is divided into a tuplet. Places before and after the pattern are taken round it.
+ * Where straight places of a pattern sound, in ticks from the pattern's start: swung, unless their
+ * beat is divided into a tuplet. Places before and after the pattern are taken round it. The
+ * function that is returned remembers what it was asked, so it is made once for many places.
  */
-export function swungInPattern(
+export function patternSwing(
   pattern: Pick<Pattern, 'meter' | 'bars' | 'divisions' | 'swing'>,
-  tick: Ticks,
-): Ticks {
+): (tick: Ticks) => Ticks {
   const end = pattern.bars * barTicks(pattern.meter);
-  const roundsTicks = Math.floor(tick / end) * end;
-  const inside = tick - roundsTicks;
-  const beat = patternBeats(pattern).findLast(({ start }) => start <= inside);
-  if (!beat || !takesSwing(beat.length, beat.division)) return tick;
-  return roundsTicks + swungTick(inside, pattern.meter, pattern.swing);
+  const beats = patternBeats(pattern);
+  const known = new Map<Ticks, Ticks>();
+  const swung = (inside: Ticks): Ticks => {
+    const beat = beats.findLast(({ start }) => start <= inside);
+    const moves = beat && takesSwing(beat.length, beat.division);
+    return moves ? swungTick(inside, pattern.meter, pattern.swing) : inside;
+  };
+  return (tick) => {
+    const roundsTicks = Math.floor(tick / end) * end;
+    const inside = tick - roundsTicks;
+    const place = known.get(inside) ?? swung(inside);
+    known.set(inside, place);
+    return roundsTicks + place;
+  };
 }
