@@ -1,3 +1,4 @@
+import { commonDivisor } from '../core/rhythm/commonDivisor.ts';
 import { beatLengths, beatStarts, type Meter } from '../core/time/meter.ts';
 import type { Ticks } from '../core/time/ticks.ts';
 
@@ -54,8 +55,4 @@ export function formatPosition(at: Ticks, meter: Meter): string {
 export function formatFraction(numerator: number, denominator: number): string {
   const common = commonDivisor(numerator, denominator);
   return `${numerator / common}/${denominator / common}`;
-}
-
-function commonDivisor(a: number, b: number): number {
-  return b === 0 ? a : commonDivisor(b, a % b);
 }
