@@ -4,7 +4,7 @@ import type { DrumPart } from './drumVoices.ts';
 import { bassDegrees, bassKeys } from './toneKeys.ts';
 import type { BassTone } from './tones.ts';
 
-/** What each drum sounds in the General MIDI percussion map (reference [M21]); percussion is a tambourine. */
+/** What each drum sounds in the General MIDI percussion map (docs/sources.md#percussion-map); percussion is a tambourine. */
 export const DRUM_SOUND: Readonly<Record<DrumPart, KeyNumber>> = {
   kick: 36,
   snare: 38,

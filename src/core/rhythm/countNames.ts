@@ -22,7 +22,7 @@ const AND_A: StepNames = {
   8: ['ta', 'e', 'ta', '&', 'ta', 'a', 'ta'],
 };
 
-/** Syllables: common practice; `trip let` and `la li` also in reference.md 3.1. */
+/** Syllables: docs/sources.md#count-syllables. */
 export const STEP_NAMES: Readonly<Record<CountStyle, StepNames>> = {
   'and-a': AND_A,
   'trip-let': { ...AND_A, 3: ['trip', 'let'], 6: ['ta', 'trip', 'ta', 'let', 'ta'] },

@@ -15,8 +15,8 @@ export type HandLimits = {
 };
 
 /**
- * The limits when nothing is known of the player: an octave (reference.md 2.7, safe default), ten
- * strikes a second on other keys and seven on the same (reference.md 4.1: trills 10 to 13, single
+ * The limits when nothing is known of the player: an octave, ten strikes
+ * a second on other keys and seven on the same (docs/sources.md#hand-limits: trills 10 to 13, single
  * finger 5 to 7 a second, from memory), five octaves of leaping a second (common practice).
  */
 export const HAND_LIMITS: HandLimits = {

@@ -3,7 +3,7 @@ import { ok, type Result } from '../result.ts';
 import type { Timeline } from '../song/timeline.ts';
 import { barTicks } from '../time/meter.ts';
 import { TICKS_PER_QUARTER } from '../time/ticks.ts';
-import type { HandName, Voicing } from '../voicing/voicing.ts';
+import { type HandName, keysOfHand, type Voicing } from '../voicing/voicing.ts';
 import { type ChordLine, chordLine } from './chordLine.ts';
 import {
   type LaidBar,
@@ -142,13 +142,6 @@ function hitsInBar<H extends HandName>(
     inBar: event.at,
     patternTick: patternTicks(pattern) + event.at,
   }));
-}
-
-function keysOfHand(voicing: Voicing, hand: HandName): KeyNumber[] {
-  return voicing
-    .filter((note) => note.hand === hand)
-    .map((note) => note.keyNumber)
-    .toSorted((a, b) => a - b);
 }
 
 function uniqueKeys(keys: readonly KeyNumber[]): KeyNumber[] {

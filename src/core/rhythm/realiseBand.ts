@@ -2,7 +2,7 @@ import type { Chord } from '../harmony/chord.ts';
 import type { KeyNumber } from '../harmony/pitch.ts';
 import type { Timeline } from '../song/timeline.ts';
 import { barTicks } from '../time/meter.ts';
-import type { Voicing } from '../voicing/voicing.ts';
+import { keysOfHand, type Voicing } from '../voicing/voicing.ts';
 import { bassGuitarKey, bassGuitarRoot, DRUM_SOUND, guitarKeys } from './bandKeys.ts';
 import { type ChordLine, chordLine } from './chordLine.ts';
 import type { DrumPart } from './drumVoices.ts';
@@ -123,7 +123,10 @@ function pitchedNotes(
       const chord = chordOf(place);
       if (!chord) return [];
       const next = chordOf(nextPlace ?? place + 1) ?? chord;
-      const voices = part === 'sung' ? rightKeys(voicings[place % line.count]) : guitarKeys(chord);
+      const voices =
+        part === 'sung'
+          ? keysOfHand(voicings[place % line.count] ?? [], 'right')
+          : guitarKeys(chord);
       const keys = stroke.what.flatMap((what) => {
         const tone = what === 'unpitched' ? USUAL_TONE[part] : what;
         return part === 'bass'
@@ -144,11 +147,4 @@ function chordKeys(
 ): KeyNumber[] {
   if (isVoiceTone(tone)) return voiceKeys(tone, voices);
   return bassKeys(tone, chord, voices.slice(0, 1), guitarKeys(next)[0]!);
-}
-
-function rightKeys(voicing: Voicing = []): KeyNumber[] {
-  return voicing
-    .filter((note) => note.hand === 'right')
-    .map((note) => note.keyNumber)
-    .toSorted((a, b) => a - b);
 }

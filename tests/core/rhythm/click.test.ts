@@ -14,7 +14,7 @@ describe('the click', () => {
   it('counts dotted quarters in 6/8', () =>
     expect(starts(clickTrack(chartTimeline('| C |', '6/8')))).toEqual([0, 720]));
 
-  // General MIDI percussion key map (reference.md 1.1, [M21]): 76 hi wood block, 77 low wood block.
+  // General MIDI percussion key map (docs/sources.md#percussion-map): 76 hi wood block, 77 low wood block.
   it('is the high wood block on the downbeat and the low one elsewhere', () => {
     const clicks = clickTrack(chartTimeline('| C |'));
     expect(clicks.map((click) => click.keyNumber)).toEqual([76, 77, 77, 77]);

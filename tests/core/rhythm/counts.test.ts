@@ -31,7 +31,7 @@ function grid(meterText: string, division: Division, bars = 1) {
 }
 
 describe('what is spoken under the grid', () => {
-  // reference.md 3.1, spoken counts, common practice.
+  // docs/sources.md#count-syllables.
   it.each<[string, Division, CountStyle, string]>([
     ['4/4', 2, 'and-a', '1 & 2 & 3 & 4 &'],
     ['4/4', 4, 'and-a', '1 e & a 2 e & a 3 e & a 4 e & a'],

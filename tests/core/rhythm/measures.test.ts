@@ -14,7 +14,7 @@ import { meter } from '../../support/music.ts';
 import { hands, pattern, source } from '../../support/patterns.ts';
 
 describe('metric weights', () => {
-  // Longuet-Higgins & Lee 1984 as coded in library SynPy (reference.md 3.1).
+  // Longuet-Higgins & Lee 1984 as coded in library SynPy (docs/sources.md#metric-weights).
   it.each<[string, Division, number[]]>([
     ['4/4', 2, [0, -3, -2, -3, -1, -3, -2, -3]],
     ['4/4', 4, [0, -4, -3, -4, -2, -4, -3, -4, -1, -4, -3, -4, -2, -4, -3, -4]],
@@ -73,7 +73,7 @@ function eighths(steps: readonly number[]) {
 
 describe('syncopation', () => {
   // Timelines: Gomez, Melvin, Rappaport & Toussaint 2005; values computed with library SynPy
-  // (reference.md 3.2, one bar and cycle).
+  // (docs/sources.md#syncopation, one bar and cycle).
   it.each([
     ['Shiko', [0, 4, 6, 10, 12], 2, 2],
     ['Son 3-2', [0, 3, 6, 10, 12], 4, 4],
@@ -86,7 +86,7 @@ describe('syncopation', () => {
     expect(syncopation(sixteenths(steps), SIXTEENTHS)).toBe(cycle);
   });
 
-  // reference.md 3.2, other values computed the same way.
+  // Other values computed the same way (docs/sources.md#syncopation).
   it.each([
     ['tresillo twice', [0, 3, 6], 2, 2],
     ['cinquillo', [0, 2, 3, 5, 6], 2, 2],
@@ -108,7 +108,7 @@ describe('syncopation', () => {
     expect(syncopation(eighths([2, 6]), EIGHTHS)).toBe(3);
   });
 
-  // The library SynPy's own documented example (reference.md 3.2): 10010110 in 2/4.
+  // The library SynPy's own documented example (docs/sources.md#syncopation): 10010110 in 2/4.
   it('of 10010110 in 2/4', () => {
     const grid = { meter: meter('2/4'), bars: 1, divisions: [4, 4] } as const;
     expect(syncopation(sixteenths([0, 3, 5, 6]), grid, 'once')).toBe(2);
@@ -133,7 +133,7 @@ describe('syncopation', () => {
 });
 
 describe('Euclidean rhythms', () => {
-  // Toussaint 2005, "The Euclidean Algorithm Generates Traditional Musical Rhythms" (reference.md 3.3).
+  // Toussaint 2005, "The Euclidean Algorithm Generates Traditional Musical Rhythms" (docs/sources.md#euclidean-rhythms).
   it.each([
     [2, 5, 'x.x..'],
     [3, 5, 'x.x.x'],
@@ -157,7 +157,7 @@ describe('Euclidean rhythms', () => {
     expect(euclideanRhythm(attacks, steps)).toBe(text),
   );
 
-  // For these the paper prints a rotation (reference.md 3.3).
+  // For these the paper prints a rotation (docs/sources.md#euclidean-rhythms).
   it.each([
     [2, 3, 'x.x'],
     [3, 4, 'x.xx'],

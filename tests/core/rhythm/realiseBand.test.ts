@@ -29,7 +29,7 @@ function lines(chart: string, part: SourcePart, text: string): string[] {
 }
 
 describe('drums', () => {
-  // General MIDI percussion key map (reference.md 1.1, [M21]).
+  // General MIDI percussion key map (docs/sources.md#percussion-map).
   it.each<[SourcePart, number]>([
     ['kick', 36],
     ['snare', 38],

@@ -38,7 +38,7 @@ function stepsOf(p: Pattern, hand: keyof Hands, steps: number, bars: number): nu
 /** Steps as lists `0 3 6`; `free` where the book leaves the hand to the tune. */
 type Row = readonly [id: string, steps: number, bars: number, left: string, right: string];
 
-// reference.md 3.5, traditional accompaniment patterns as onset grids. M: handbook form, from
+// docs/sources.md#accompaniment-patterns, traditional patterns as onset grids. M: handbook form, from
 // memory; CP: common practice. Rows of low confidence are left out here.
 const ROWS: readonly Row[] = [
   ['country-two-beat', 8, 1, '0 4', '2 6'], // Fling & Foxx, grid CP
@@ -60,7 +60,7 @@ const ROWS: readonly Row[] = [
   ['cinquillo', 8, 1, 'free', '0 2 3 5 6'], // Toussaint 2005
   ['son-clave-three-two', 16, 2, 'free', '0 3 6 10 12'], // Toussaint
   ['son-clave-two-three', 16, 2, 'free', '2 4 8 11 14'], // computed by swapping halves
-  ['rumba-clave-three-two', 16, 2, 'free', '0 3 7 10 12'], // Toussaint (reference.md 3.2)
+  ['rumba-clave-three-two', 16, 2, 'free', '0 3 7 10 12'], // Toussaint (docs/sources.md#timelines)
   ['tumbao', 8, 1, '3 6', 'free'], // M, several descriptions agree
   ['reggae-off-beat', 8, 1, 'free', '2 6'], // M
   ['gospel-twelve-eight', 12, 1, '0 6', '0 1 2 3 4 5 6 7 8 9 10 11'], // M
@@ -68,7 +68,7 @@ const ROWS: readonly Row[] = [
   ['tango-marcato', 8, 1, '0 2 4 6', '0 2 4 6'], // M
   ['bolero', 8, 1, '0 4 6', '1 2 3 4 5 6 7'], // M
   ['samba', 8, 1, '0 3 4 7', 'free'], // M
-  ['bembe', 12, 1, 'free', '0 2 4 5 7 9 11'], // Toussaint, bembé 101011010101 (reference.md 3.2)
+  ['bembe', 12, 1, 'free', '0 2 4 5 7 9 11'], // Toussaint, bembé 101011010101 (docs/sources.md#timelines)
 ];
 
 describe('onsets of the traditional patterns', () => {
@@ -99,7 +99,7 @@ function leftTones(id: string): string {
 }
 
 describe('tones of the traditional patterns', () => {
-  // reference.md 3.5.
+  // docs/sources.md#accompaniment-patterns.
   it.each([
     ['alberti-bass', 'root fifth third fifth root fifth third fifth'],
     [

@@ -7,7 +7,7 @@ const eighths = (ratio: number) => ({ level: 'eighth', ratio }) as const;
 const sixteenths = (ratio: number) => ({ level: 'sixteenth', ratio }) as const;
 
 describe('swing', () => {
-  // reference.md 3.4, ratio to beat fraction (computed): .5, .6, .6667, .75, .7778
+  // docs/sources.md#swing, ratio to share of the beat (computed): .5, .6, .6667, .75, .7778
   it.each([
     [1, 240],
     [1.5, 288],

@@ -9,7 +9,7 @@ function over(symbol: string, bass: number, tone: BassTone): number[] {
 }
 
 describe('bass tones', () => {
-  // Degrees of the chords: reference.md 2.3; where a chord lacks the degree: common practice.
+  // Degrees of the chords: docs/sources.md#chord-formulae; where a chord lacks the degree: common practice.
   it.each([
     ['C', 4, 7, 9, 10],
     ['Cm', 3, 7, 9, 10],
