@@ -8,6 +8,7 @@ import { ChartGrid, type SlotNames } from './ChartGrid.tsx';
 import { ChartText } from './ChartText.tsx';
 import { cellAt, chartBars } from './chartLayout.ts';
 import { chordNamingIn, NAMING_BELOW, slotName } from './chordNames.ts';
+import { draftPlace } from './sectionText.ts';
 import { type ChartWriting, useChartWriting } from './useChartWriting.ts';
 
 type Showing = 'beats' | 'text';
@@ -71,6 +72,13 @@ function BarButtons({ bar, writing }: { readonly bar: number; readonly writing: 
   );
 }
 
+/** Whether a text of the section's chart waits to be repaired. */
+function useIsBroken(section: Section): boolean {
+  const projectId = useProject((project) => project.id);
+  const drafts = useView((state) => state.chartDrafts);
+  return draftPlace(projectId, section.id) in drafts;
+}
+
 function useSlotNames(section: Section): SlotNames {
   const key = useProject((project) => project.song.key);
   const choice = useView((state) => state.chordNaming);
@@ -91,6 +99,7 @@ export function Chart({
   const [active, setActive] = useState(0);
   const slotNames = useSlotNames(section);
   const writing = useChartWriting(section);
+  const isBroken = useIsBroken(section) && showing === 'beats';
   const bars = chartBars(section);
   const bar = (cellAt(bars, active) ?? bars[0]?.cells[0])?.bar ?? 0;
   return (
@@ -100,7 +109,7 @@ export function Chart({
           label="Chart as"
           options={[
             ['beats', 'Beats'],
-            ['text', 'Text'],
+            ['text', isBroken ? 'Text, to repair' : 'Text'],
           ]}
           chosen={showing}
           onChoose={setShowing}

@@ -43,12 +43,12 @@ export function ChartCellView({
       role="gridcell"
       className="chart-cell"
       tabIndex={isActive ? 0 : -1}
-      aria-label={cellLabel(cell, begins, sounding)}
       data-tick={cell.startTick}
       data-bar={cell.bar}
       data-slot={cell.slot}
       style={{ flexGrow: cell.lengthTicks }}
     >
+      <span className="visually-hidden">{cellLabel(cell, begins, sounding)}</span>
       <span className="chart-chord" aria-hidden="true">
         {begins && (
           <span style={{ fontSize: `${begins.sizePx}px` }}>

@@ -1,7 +1,9 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
+import type { Key } from '../../core/harmony/key.ts';
 import { parseChartBars } from '../../core/song/chart.ts';
 import type { ChartError } from '../../core/song/chartBar.ts';
 import type { Section } from '../../core/song/song.ts';
+import type { Meter } from '../../core/time/meter.ts';
 import { useParts } from '../parts.ts';
 import { useProject, useView } from '../useProject.ts';
 import { chartSentence } from './chartMessages.ts';
@@ -11,6 +13,11 @@ import type { ChartWriting } from './useChartWriting.ts';
 function selectPlace(field: HTMLTextAreaElement | null, error: ChartError): void {
   if (error.kind !== 'empty-chart')
     field?.setSelectionRange(error.at, error.at + error.text.length);
+}
+
+function faultOf(draft: string | undefined, meter: Meter, key: Key): ChartError | undefined {
+  const read = draft === undefined ? undefined : parseChartBars(draft, meter, key);
+  return read && !read.ok ? read.error : undefined;
 }
 
 /**
@@ -30,8 +37,8 @@ export function ChartText({
   const choice = useView((state) => state.chordNaming);
   const drafts = useView((state) => state.chartDrafts);
   const place = draftPlace(store.snapshot().id, section.id);
-  const [problem, setProblem] = useState<ChartError>();
   const draft = drafts[place];
+  const [problem, setProblem] = useState(() => faultOf(draft, section.meter, key));
   const written = sectionText(section, choice, key);
   const text = draft ?? written;
 

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useRef } from 'react';
+import { flushSync } from 'react-dom';
 import type { BarRange } from '../../app/score.ts';
 import type { SectionId } from '../../core/ids.ts';
 import type { Wash } from '../../core/song/song.ts';
@@ -58,17 +59,17 @@ export function Ribbon({
   const { drag, wasDrag, handlers } = useRibbonDrag(strip, layout, onMove);
   const last = sections.length - 1;
 
-  const choose = (place: number) => {
-    onChoose(place);
+  const focusBlock = (place: number) =>
     strip.current?.querySelector<HTMLElement>(`[data-place="${place}"] button`)?.focus();
-  };
+
   const press = (event: KeyboardEvent) => {
     if (chosen === undefined) return;
     const beside = { ArrowLeft: chosen - 1, ArrowRight: chosen + 1, Home: 0, End: last }[event.key];
     if (beside !== undefined) {
       const place = Math.min(last, Math.max(0, beside));
-      if (event.ctrlKey) onMove(chosen, place);
-      else choose(place);
+      // The blocks have to stand in their new order before one of them can take the focus.
+      flushSync(() => (event.ctrlKey ? onMove(chosen, place) : onChoose(place)));
+      focusBlock(place);
     } else if (event.key === 'Delete') onRemove(chosen);
     else return;
     event.preventDefault();

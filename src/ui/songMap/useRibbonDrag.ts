@@ -17,11 +17,16 @@ export function useRibbonDrag(
 ) {
   const held = useRef<Held | undefined>(undefined);
   const dragged = useRef(false);
+  const goal = useRef<RibbonDrag | undefined>(undefined);
   const [drag, setDrag] = useState<RibbonDrag>();
 
+  const show = (next: RibbonDrag | undefined) => {
+    goal.current = next;
+    setDrag(next);
+  };
   const letGo = () => {
     held.current = undefined;
-    setDrag(undefined);
+    show(undefined);
   };
   return {
     drag,
@@ -42,15 +47,16 @@ export function useRibbonDrag(
         const box = strip.current?.getBoundingClientRect();
         const from = held.current;
         if (!box || !from) return;
-        if (!drag && Math.hypot(clientX - from.x, clientY - from.y) < TAP_PX) return;
-        if (!drag) strip.current?.setPointerCapture(pointerId);
+        if (!goal.current && Math.hypot(clientX - from.x, clientY - from.y) < TAP_PX) return;
+        if (!goal.current) strip.current?.setPointerCapture(pointerId);
         dragged.current = true;
         const before = dropPlace(layout, clientX - box.left, clientY - box.top);
-        setDrag({ from: from.place, before });
+        show({ from: from.place, before });
       },
       onPointerUp: () => {
-        if (drag) onMove(drag.from, placeAfterMove(drag.from, drag.before));
+        const to = goal.current;
         letGo();
+        if (to) onMove(to.from, placeAfterMove(to.from, to.before));
       },
       onPointerCancel: letGo,
       onKeyDownCapture: (event: KeyboardEvent) => {

@@ -1,0 +1,97 @@
+import '../../src/ui/theme.css';
+import * as axe from 'axe-core';
+import { createRoot, type Root } from 'react-dom/client';
+import { afterEach, beforeEach, expect, it } from 'vitest';
+import { page } from 'vitest/browser';
+import { HandsPage } from '../../src/ui/keyboard/HandsPage.tsx';
+import { type Parts, PartsContext } from '../../src/ui/parts.ts';
+import { section, slots, song } from '../support/music.ts';
+import { pageParts } from '../support/pageParts.ts';
+import { project } from '../support/project.ts';
+
+const verse = section('verse', { name: 'Verse', slots: slots('| C | F | G | C |') });
+const bridge = section('bridge', { name: 'Bridge', wash: 'plum', slots: slots('| Am | N.C. |') });
+
+let root: Root;
+let parts: Parts;
+
+beforeEach(async () => {
+  await page.viewport(1024, 768);
+  const place = document.createElement('main');
+  document.body.replaceChildren(place);
+  parts = pageParts(project({ song: song([verse, bridge], 'verse bridge') }));
+  root = createRoot(place);
+  root.render(
+    <PartsContext value={parts}>
+      <HandsPage />
+    </PartsContext>,
+  );
+  await expect.element(page.getByRole('img').first()).toBeVisible();
+});
+
+afterEach(() => root.unmount());
+
+const button = (name: string) => page.getByRole('button', { name, exact: true }).first();
+const total = () => page.getByRole('status');
+
+function slotNow(place: number) {
+  return parts.store.snapshot().song.sections[0]!.slots[place]!;
+}
+
+// Least total motion of a round C F G C: reference tables of least movement, common tones kept.
+it('shows the hands of every chord, and how far they move in a round', async () => {
+  expect(page.getByRole('img').elements()).toHaveLength(4);
+  await expect.element(total()).toHaveTextContent('12 semitones in one round');
+  await expect.element(total()).toHaveTextContent(/\d+ in root position/);
+});
+
+it('takes the next inversion and pins it; letting it go brings back the least motion', async () => {
+  await button('Pin C').click();
+  await button('F: next inversion up').click();
+  expect(slotNow(1).fixedKeys).toBeDefined();
+  await expect.element(total()).toHaveTextContent('12 before the last change');
+  await button('F is pinned: let it go').click();
+  await button('C is pinned: let it go').click();
+  expect(slotNow(1).fixedKeys).toBeUndefined();
+  await expect.element(total()).toHaveTextContent('12 semitones in one round');
+});
+
+it('pins the hands as they are, and undo lets them go', async () => {
+  await button('Pin G').click();
+  expect(slotNow(2).fixedKeys?.right).toHaveLength(3);
+  parts.store.undo();
+  expect(slotNow(2).fixedKeys).toBeUndefined();
+});
+
+it('lets single keys be chosen on a large keyboard', async () => {
+  await button('C: choose its keys').click();
+  await page.getByRole('button', { name: 'D5', exact: true }).click();
+  expect(slotNow(0).fixedKeys?.right).toContain(74);
+  await page.getByRole('button', { name: 'D5', exact: true }).click();
+  expect(slotNow(0).fixedKeys?.right).not.toContain(74);
+});
+
+it('names the chord that no hands reach, and what to change', async () => {
+  await page.getByText('Ranges').click();
+  await page.getByRole('combobox', { name: 'Right from' }).selectOptions('G5');
+  await expect.element(page.getByRole('alert')).toHaveTextContent(/^No two hands reach C as set/);
+  parts.store.undo();
+  await expect.element(page.getByRole('img').first()).toBeVisible();
+});
+
+it('changes what the hands may do', async () => {
+  await page.getByRole('combobox', { name: 'Left hand' }).selectOptions('octave');
+  await page.getByRole('combobox', { name: 'A hand reaches' }).selectOptions('tenth');
+  expect(parts.store.snapshot().voicing).toMatchObject({ bass: 'octave', spanSemitones: 16 });
+});
+
+it('goes to another section, where no chord leaves both hands free', async () => {
+  await button('Bridge').click();
+  await expect.element(page.getByText('Both hands are free.')).toBeVisible();
+});
+
+it('has no fault that an accessibility scan finds', async () => {
+  await button('C: choose its keys').click();
+  const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });
+  expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+});
