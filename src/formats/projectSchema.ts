@@ -42,9 +42,12 @@ const ladderSchema = record({
   step: v.variant('kind', [
     record({ kind: v.literal('bpm'), bpm: positiveSchema }),
     record({ kind: v.literal('percent'), percent: positiveSchema }),
+    record({ kind: v.literal('marks') }),
   ]),
   passesPerRung: countUpTo(1000),
-  climb: v.picklist(['always', 'when-clean']),
+  climb: v.picklist(['always', 'when-clean', 'by-hand']),
+  fallBackAfter: v.exactOptional(countUpTo(1000)),
+  order: v.exactOptional(v.picklist(['rising', 'alternating'])),
 });
 
 const practiceSchema = record({

@@ -1,32 +1,56 @@
+import { unreachable } from '../result.ts';
 import type { Bpm } from '../time/tempoMap.ts';
+import { markAbove } from './tempoMarks.ts';
 
-/** A step between rungs: so many beats a minute, or so many per cent of the rung before. */
+/** A step between rungs: so many beats a minute, so many per cent of the rung before, or one metronome mark. */
 export type LadderStep =
   | { readonly kind: 'bpm'; readonly bpm: number }
-  | { readonly kind: 'percent'; readonly percent: number };
+  | { readonly kind: 'percent'; readonly percent: number }
+  | { readonly kind: 'marks' };
 
-/** A rising series of tempos, each held for `passesPerRung` passes. Tempos count the felt beat. */
+/**
+ * A rising series of tempos, each held for `passesPerRung` passes. Tempos count the felt beat.
+ * `fallBackAfter`: so many rungs in a row that were not clean lead one rung down. `order`: passes
+ * at the rung's tempo only, or each followed by one at the goal's; rising if left out.
+ */
 export type TempoLadder = {
   readonly startBpm: Bpm;
   readonly goalBpm: Bpm;
   readonly step: LadderStep;
   readonly passesPerRung: number;
-  readonly climb: 'always' | 'when-clean';
+  readonly climb: 'always' | 'when-clean' | 'by-hand';
+  readonly fallBackAfter?: number;
+  readonly order?: 'rising' | 'alternating';
 };
 
-/** How a rung was played, as far as the ladder cares; the score of a take says so. */
-export type RungScore = { readonly clean: boolean };
+/**
+ * How a rung was played, as far as the ladder cares; the score of a take says so. `uncleanInARow`
+ * counts the times, this one included, that the rung was not clean since it last changed; 1 if left out.
+ */
+export type RungScore = { readonly clean: boolean; readonly uncleanInARow?: number };
 
 function tempoAfter(start: Bpm, rung: Bpm, index: number, step: LadderStep): Bpm {
-  const next = step.kind === 'bpm' ? start + index * step.bpm : rung * (1 + step.percent / 100);
-  return Math.max(Math.round(next), Math.floor(rung) + 1);
+  switch (step.kind) {
+    case 'bpm':
+      return atLeastAbove(rung, start + index * step.bpm);
+    case 'percent':
+      return atLeastAbove(rung, rung * (1 + step.percent / 100));
+    case 'marks':
+      return markAbove(rung);
+    default:
+      return unreachable(step);
+  }
+}
+
+function atLeastAbove(rung: Bpm, bpm: Bpm): Bpm {
+  return Math.max(Math.round(bpm), Math.floor(rung) + 1);
 }
 
 /**
  * The tempos of the ladder in felt beats a minute, rising: the first is `startBpm`, the last exactly
  * `goalBpm`, none lies beyond. Steps in bpm count from the start, steps in per cent from the rung
  * before; the rungs between are rounded to whole bpm, as a metronome is set, and each is at least
- * 1 bpm above the one before, however small the step. A start at or above the goal leaves one rung,
+ * 1 bpm above the one before, however small the step. Along marks the rungs between are the marks. A start at or above the goal leaves one rung,
  * the goal. Start and goal must be positive.
  */
 export function rungsOf(ladder: TempoLadder): Bpm[] {
@@ -45,10 +69,34 @@ export function rungsOf(ladder: TempoLadder): Bpm[] {
 /**
  * The rung (0-based, an index of `rungsOf`) to play after the passes of rung `rung`. A ladder that
  * climbs `always` goes one up; one that climbs `when-clean` does so only after a clean score and
- * stays otherwise, also when nothing was scored. The top rung is never left.
+ * stays otherwise, also when nothing was scored; `by-hand` stays. The top rung is not left upwards.
+ * A rung that was not clean `fallBackAfter` times in a row leads one down instead, if not by hand.
  */
 export function nextRung(ladder: TempoLadder, rung: number, score: RungScore | undefined): number {
+  const held = Math.min(rung, rungsOf(ladder).length - 1);
+  if (ladder.climb === 'by-hand') return held;
+  if (fallsBack(ladder, score)) return Math.max(held - 1, 0);
   const climbs = ladder.climb === 'always' || score?.clean === true;
-  const top = rungsOf(ladder).length - 1;
-  return climbs ? Math.min(rung + 1, top) : Math.min(rung, top);
+  return climbs ? Math.min(held + 1, rungsOf(ladder).length - 1) : held;
+}
+
+function fallsBack({ fallBackAfter }: TempoLadder, score: RungScore | undefined): boolean {
+  if (fallBackAfter === undefined || !score || score.clean) return false;
+  return (score.uncleanInARow ?? 1) >= fallBackAfter;
+}
+
+/** How many passes a rung (0-based) holds: twice as many where each is followed by one at the goal's tempo. */
+export function passesOnRung(ladder: TempoLadder, rung: number): number {
+  return alternates(ladder, rung) ? 2 * ladder.passesPerRung : ladder.passesPerRung;
+}
+
+/** The tempo of a pass on a rung, both counted from 0. */
+export function passBpm(ladder: TempoLadder, rung: number, pass: number): Bpm {
+  const isFull = alternates(ladder, rung) && pass % 2 === 1;
+  return isFull ? ladder.goalBpm : (rungsOf(ladder)[rung] ?? ladder.goalBpm);
+}
+
+/** At the top there is nothing to alternate with. */
+function alternates(ladder: TempoLadder, rung: number): boolean {
+  return ladder.order === 'alternating' && rung < rungsOf(ladder).length - 1;
 }

@@ -8,10 +8,10 @@ import type {
 } from '../../core/practice/practiceSettings.ts';
 import type { LadderStep, TempoLadder } from '../../core/practice/tempoLadder.ts';
 import { BPM_RANGE } from '../../core/time/tempoMap.ts';
-import { brought, type Edit, withParts } from './edit.ts';
+import { brought, type Edit, type Parts, withParts } from './edit.ts';
 
-/** Most passes that a rung, and most bars that a pass, can be given. */
-export const LONGEST_PRACTICE = { passesPerRung: 64, barsPerPass: 64 } as const;
+/** Most passes that a rung, bars that a pass, and unclean rungs that a fall can be given. */
+export const LONGEST_PRACTICE = { passesPerRung: 64, barsPerPass: 64, fallBackAfter: 16 } as const;
 
 /** How far apart rungs can be, in bpm or per cent; at the most the whole range of tempos. */
 const LADDER_STEPS = { lowest: 1, highest: BPM_RANGE.highest } as const;
@@ -31,6 +31,7 @@ function broughtCount(count: number, highest: number, before: number): number {
 }
 
 function settableStep(step: LadderStep, before: LadderStep): LadderStep {
+  if (step.kind === 'marks') return step;
   const size = step.kind === 'bpm' ? step.bpm : step.percent;
   if (!Number.isFinite(size)) return before;
   const settable = brought(size, LADDER_STEPS, size);
@@ -72,12 +73,14 @@ export function setDrillPattern(patternId: PatternId | undefined): Edit {
 
 /**
  * Changes some of the tempo ladder. Start and goal are brought into `BPM_RANGE`, the passes to a
- * whole number from 1 to `LONGEST_PRACTICE`, the step to at least 1 bpm or 1 per cent.
+ * whole number from 1 to `LONGEST_PRACTICE`, the step to at least 1 bpm or 1 per cent, the rungs
+ * before a fall to a whole number from 1; undefined takes those away.
  */
-export function setLadder(parts: Partial<TempoLadder>): Edit {
+export function setLadder(parts: Parts<TempoLadder>): Edit {
   return inDrill((drill) => {
     const before = drill.ladder;
-    const ladder = { ...before, ...parts };
+    const ladder = withParts(before, parts);
+    const { fallBackAfter } = ladder;
     return withParts(drill, {
       ladder: {
         ...ladder,
@@ -89,6 +92,13 @@ export function setLadder(parts: Partial<TempoLadder>): Edit {
           LONGEST_PRACTICE.passesPerRung,
           before.passesPerRung,
         ),
+        ...(fallBackAfter !== undefined && {
+          fallBackAfter: broughtCount(
+            fallBackAfter,
+            LONGEST_PRACTICE.fallBackAfter,
+            before.fallBackAfter ?? 1,
+          ),
+        }),
       },
     });
   });

@@ -13,10 +13,36 @@ import { useProject } from '../useProject.ts';
 import { ChordField } from './ChordField.tsx';
 import { NumberField } from './NumberField.tsx';
 
-/** A step of about the same size in the other unit. */
-function stepIn(kind: LadderStep['kind'], step: LadderStep): LadderStep {
-  if (step.kind === kind) return step;
-  return kind === 'bpm' ? { kind, bpm: 4 } : { kind, percent: 5 };
+/** The three kinds of step, each of about the same size to begin with. */
+const STEPS: Readonly<
+  Record<LadderStep['kind'], { readonly words: string; readonly step: LadderStep }>
+> = {
+  bpm: { words: 'beats a minute', step: { kind: 'bpm', bpm: 4 } },
+  percent: { words: 'per cent', step: { kind: 'percent', percent: 5 } },
+  marks: { words: 'metronome marks', step: { kind: 'marks' } },
+};
+
+function StepSize({
+  step,
+  onChange,
+}: {
+  readonly step: LadderStep;
+  readonly onChange: (step: LadderStep) => void;
+}) {
+  if (step.kind === 'marks') return null;
+  return (
+    <NumberField
+      label="Step"
+      value={step.kind === 'bpm' ? step.bpm : step.percent}
+      lowest={1}
+      highest={step.kind === 'bpm' ? 40 : 50}
+      onChange={(next) =>
+        onChange(
+          step.kind === 'bpm' ? { kind: 'bpm', bpm: next } : { kind: 'percent', percent: next },
+        )
+      }
+    />
+  );
 }
 
 function StepFields({
@@ -26,30 +52,20 @@ function StepFields({
   readonly step: LadderStep;
   readonly onChange: (step: LadderStep) => void;
 }) {
-  const size = step.kind === 'bpm' ? step.bpm : step.percent;
   return (
     <>
-      <NumberField
-        label="Step"
-        value={size}
-        lowest={1}
-        highest={step.kind === 'bpm' ? 40 : 50}
-        onChange={(next) =>
-          onChange(
-            step.kind === 'bpm' ? { kind: 'bpm', bpm: next } : { kind: 'percent', percent: next },
-          )
-        }
-      />
+      <StepSize step={step} onChange={onChange} />
       <label className="practice-choice">
         <span>Step in</span>
         <select
           value={step.kind}
-          onChange={(event) =>
-            onChange(stepIn(event.target.value === 'bpm' ? 'bpm' : 'percent', step))
-          }
+          onChange={(event) => onChange(STEPS[event.target.value as LadderStep['kind']].step)}
         >
-          <option value="bpm">beats a minute</option>
-          <option value="percent">per cent</option>
+          {Object.values(STEPS).map(({ words, step: { kind } }) => (
+            <option key={kind} value={kind}>
+              {words}
+            </option>
+          ))}
         </select>
       </label>
     </>
@@ -92,12 +108,11 @@ function LadderFields({ ladder }: { readonly ladder: TempoLadder }) {
         <span>Climb</span>
         <select
           value={ladder.climb}
-          onChange={(event) =>
-            change({ climb: event.target.value === 'always' ? 'always' : 'when-clean' })
-          }
+          onChange={(event) => change({ climb: event.target.value as TempoLadder['climb'] })}
         >
           <option value="always">after these passes</option>
-          <option value="when-clean">when I say so (Page Down)</option>
+          <option value="when-clean">when they were clean</option>
+          <option value="by-hand">when I say so (Page Down)</option>
         </select>
       </label>
     </fieldset>

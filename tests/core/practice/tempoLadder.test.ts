@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import {
   type LadderStep,
   nextRung,
+  passBpm,
+  passesOnRung,
   rungsOf,
   type TempoLadder,
 } from '../../../src/core/practice/tempoLadder.ts';
@@ -18,6 +20,7 @@ function ladder(
 
 const bpm = (size: number): LadderStep => ({ kind: 'bpm', bpm: size });
 const percent = (size: number): LadderStep => ({ kind: 'percent', percent: size });
+const marks: LadderStep = { kind: 'marks' };
 
 describe('the rungs of a ladder', () => {
   it.each([
@@ -31,6 +34,11 @@ describe('the rungs of a ladder', () => {
     [60, 92.5, percent(50), [60, 90, 92.5]],
     [80, 80, bpm(5), [80]],
     [120, 80, bpm(5), [80]],
+    // Marks of the metronome: docs/sources.md#metronome-marks.
+    [60, 76, marks, [60, 63, 66, 69, 72, 76]],
+    [61, 70, marks, [61, 63, 66, 69, 70]],
+    [30, 42, marks, [30, 40, 42]],
+    [200, 230, marks, [200, 208, 216, 224, 230]],
   ])('from %d to %d by %j are %j', (start, goal, step, rungs) =>
     expect(rungsOf(ladder(start, goal, step))).toEqual(rungs),
   );
@@ -43,6 +51,7 @@ describe('the rungs of a ladder', () => {
         fc.oneof(
           fc.double({ min: 0, max: 40, noNaN: true }).map(bpm),
           fc.double({ min: 0, max: 40, noNaN: true }).map(percent),
+          fc.constant(marks),
         ),
         (start, goal, step) => {
           const rungs = rungsOf(ladder(start, goal, step));
@@ -76,4 +85,38 @@ describe('after the passes of a rung', () => {
 
   it('a rung above a ladder that was made shorter is its top', () =>
     expect(nextRung(whenClean, 7, undefined)).toBe(2));
+
+  it('a ladder that climbs by hand stays, whatever was played', () => {
+    const byHand = { ...ladder(60, 80, bpm(10), 'by-hand'), fallBackAfter: 1 };
+    for (const score of [{ clean: true }, { clean: false, uncleanInARow: 3 }, undefined])
+      expect(nextRung(byHand, 1, score)).toBe(1);
+  });
+
+  it('so many rungs that were not clean lead one down, but not below the first', () => {
+    const falling = { ...whenClean, fallBackAfter: 2 };
+    expect(nextRung(falling, 1, { clean: false })).toBe(1);
+    expect(nextRung(falling, 1, { clean: false, uncleanInARow: 2 })).toBe(0);
+    expect(nextRung(falling, 0, { clean: false, uncleanInARow: 2 })).toBe(0);
+    expect(nextRung(falling, 1, undefined)).toBe(1);
+    expect(nextRung(falling, 1, { clean: true })).toBe(2);
+  });
+});
+
+describe('a ladder that alternates slow and full', () => {
+  const alternating: TempoLadder = { ...ladder(60, 80, bpm(10)), order: 'alternating' };
+
+  it('follows each pass of a rung by one at the goal', () => {
+    expect(passesOnRung(alternating, 0)).toBe(4);
+    expect([0, 1, 2, 3].map((pass) => passBpm(alternating, 1, pass))).toEqual([70, 80, 70, 80]);
+  });
+
+  it('has nothing to alternate with at the top', () => {
+    expect(passesOnRung(alternating, 2)).toBe(2);
+    expect([0, 1].map((pass) => passBpm(alternating, 2, pass))).toEqual([80, 80]);
+  });
+
+  it('is what a rising ladder is not', () => {
+    expect(passesOnRung(ladder(60, 80, bpm(10)), 0)).toBe(2);
+    expect(passBpm(ladder(60, 80, bpm(10)), 0, 1)).toBe(60);
+  });
 });

@@ -64,6 +64,16 @@ describe('the drill', () => {
       climb: 'when-clean',
     }));
 
+  it('lets the ladder go along marks, fall back and forget it again', () => {
+    const falling = setLadder({ step: { kind: 'marks' }, fallBackAfter: 0.2 })(PROJECT);
+    expect(falling.practice.drill.ladder).toMatchObject({
+      step: { kind: 'marks' },
+      fallBackAfter: 1,
+    });
+    const steady = setLadder({ fallBackAfter: undefined })(falling);
+    expect('fallBackAfter' in steady.practice.drill.ladder).toBe(false);
+  });
+
   it('brings the ladder and the length of a pass into what can be climbed', () => {
     const ladder = {
       startBpm: 1,
