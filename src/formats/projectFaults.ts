@@ -1,12 +1,15 @@
+import type { SectionId } from '../core/ids.ts';
 import type { Project } from '../core/project.ts';
-import type { Section, Song } from '../core/song/song.ts';
+import type { FormEntry, Section, Song } from '../core/song/song.ts';
 import { barTicks } from '../core/time/meter.ts';
 import { patternFaults } from './patternFaults.ts';
 import { type ProjectFault, sameIdFaults } from './projectFault.ts';
 import { ascends } from './schemaParts.ts';
 
-/** Whether a section's chords end where a bar ends. */
-export function fillsBars(section: Pick<Section, 'meter' | 'barMeters' | 'slots'>): boolean {
+type Written = Pick<Section, 'meter' | 'barMeters' | 'slots'>;
+
+/** Whether the chords of a section, or of another ending in its meter, end where a bar ends. */
+export function fillsBars(section: Written): boolean {
   const length = section.slots.reduce((ticks, slot) => ticks + slot.durationTicks, 0);
   const others = new Map(section.barMeters.map(({ bar, meter }) => [bar, meter]));
   let end = 0;
@@ -14,27 +17,34 @@ export function fillsBars(section: Pick<Section, 'meter' | 'barMeters' | 'slots'
   return end === length;
 }
 
-function sectionFaults(section: Section, path: string): ProjectFault[] {
+/** Faults of bars with their chords, those of a section or of another ending. */
+function chartFaults(chart: Written, path: string): ProjectFault[] {
   const faults: ProjectFault[] = [];
-  if (!ascends(section.barMeters.map(({ bar }) => bar)))
+  if (!ascends(chart.barMeters.map(({ bar }) => bar)))
     faults.push({ kind: 'out-of-order', path: `${path}.barMeters` });
-  if (!fillsBars(section)) faults.push({ kind: 'bars-not-filled', path: `${path}.slots` });
+  if (!fillsBars(chart)) faults.push({ kind: 'bars-not-filled', path: `${path}.slots` });
   return faults;
 }
 
+function entryFaults(
+  { sectionId, ending }: FormEntry,
+  sections: ReadonlyMap<SectionId, Section>,
+  path: string,
+): ProjectFault[] {
+  const section = sections.get(sectionId);
+  if (!section) return [{ kind: 'not-there', path: `${path}.sectionId` }];
+  return ending ? chartFaults({ meter: section.meter, ...ending }, `${path}.ending`) : [];
+}
+
 function songFaults(song: Song): ProjectFault[] {
-  const sections = new Set(song.sections.map((section) => section.id));
+  const sections = new Map(song.sections.map((section) => [section.id, section]));
   const { form } = song;
   return [
     ...(sections.size === 0 ? [{ kind: 'nothing-left' as const, path: 'song.sections' }] : []),
     ...sameIdFaults(song.sections, 'song.sections'),
     ...sameIdFaults(form, 'song.form'),
-    ...song.sections.flatMap((section, i) => sectionFaults(section, `song.sections[${i}]`)),
-    ...form.flatMap(({ sectionId }, i) =>
-      sections.has(sectionId)
-        ? []
-        : [{ kind: 'not-there' as const, path: `song.form[${i}].sectionId` }],
-    ),
+    ...song.sections.flatMap((section, i) => chartFaults(section, `song.sections[${i}]`)),
+    ...form.flatMap((entry, i) => entryFaults(entry, sections, `song.form[${i}]`)),
   ];
 }
 

@@ -31,21 +31,36 @@ const slotSchema = record({
   fixedKeys: v.exactOptional(record({ left: heldKeysSchema, right: heldKeysSchema })),
 });
 
+const barMetersSchema = list(record({ bar: wholeSchema, meter: meterSchema }));
+
 const sectionSchema = record({
   id: idSchema,
   name: textSchema,
   kind: v.picklist(SECTION_KINDS),
   wash: v.picklist(WASHES),
   meter: meterSchema,
-  barMeters: list(record({ bar: wholeSchema, meter: meterSchema })),
+  barMeters: barMetersSchema,
   slots: list(slotSchema),
   patternId: v.exactOptional(idSchema),
+});
+
+/** Far more bars than a section can have that can be read. */
+const MOST_BARS = 100_000;
+
+const endingSchema = record({
+  replacesBars: v.pipe(wholeSchema, v.maxValue(MOST_BARS)),
+  slots: v.pipe(
+    list(slotSchema),
+    v.check((slots) => slots.length > 0, 'at least one chord'),
+  ),
+  barMeters: barMetersSchema,
 });
 
 const formEntrySchema = record({
   id: idSchema,
   sectionId: idSchema,
   patternId: v.exactOptional(idSchema),
+  ending: v.exactOptional(endingSchema),
 });
 
 /** The form of a song as data; that its parts fit each other is for `songFaults`. */

@@ -50,8 +50,12 @@ export const selectTempoMap: Selector<TempoMap> = selector(
 
 /** The chords that are played, section by section: all of the song that voicings depend on. */
 function playedChords({ song }: Project): readonly unknown[] {
-  const slots = new Map(song.sections.map((section) => [section.id, section.slots]));
-  return song.form.flatMap(({ sectionId }) => [sectionId, slots.get(sectionId)]);
+  const sections = new Map(song.sections.map((section) => [section.id, section]));
+  return song.form.flatMap(({ sectionId, ending }) => {
+    const section = sections.get(sectionId);
+    const cut = ending && [ending, section?.meter, section?.barMeters];
+    return [sectionId, section?.slots, ...(cut ?? [])];
+  });
 }
 
 /** The hands for every chord of the timeline; only chords, their order and the voicing settings change them. */

@@ -1,7 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import type { Pattern } from '../../src/core/rhythm/pattern.ts';
+import type { OtherEnding } from '../../src/core/song/song.ts';
 import { projectFaults } from '../../src/formats/projectFaults.ts';
-import { meter, section, slots, slotsOfTicks, song } from '../support/music.ts';
+import {
+  meter,
+  otherEnding,
+  section,
+  slots,
+  slotsOfTicks,
+  song,
+  withEndings,
+} from '../support/music.ts';
 import { pattern, source } from '../support/patterns.ts';
 import { project } from '../support/project.ts';
 
@@ -69,6 +78,23 @@ describe('the song', () => {
     const wrong = { ...verse, barMeters: [inTwo, inTwo] };
     expect(faultsOf({ song: song([wrong], 'verse') })).toEqual([
       'out-of-order song.sections[0].barMeters',
+    ]);
+  });
+});
+
+function ofEnding(last: OtherEnding): string[] {
+  return faultsOf({ song: withEndings(song([VERSE], 'verse'), { 0: last }) });
+}
+
+describe('another ending', () => {
+  it('must fill its bars in the meter of its section, with its bars of another meter in order', () => {
+    const sound = otherEnding(1, '| 2/4 C | F |');
+    expect(ofEnding(sound)).toEqual([]);
+    expect(ofEnding(otherEnding(1, '| C |', '3/4'))).toEqual([
+      'bars-not-filled song.form[0].ending.slots',
+    ]);
+    expect(ofEnding({ ...sound, barMeters: [...sound.barMeters, ...sound.barMeters] })).toEqual([
+      'out-of-order song.form[0].ending.barMeters',
     ]);
   });
 });

@@ -4,6 +4,7 @@ import type { Note, Part } from '../../src/core/rhythm/note.ts';
 import { perform } from '../../src/core/rhythm/perform.ts';
 import { setChord } from '../../src/state/edits/chart.ts';
 import type { Edit } from '../../src/state/edits/edit.ts';
+import { setEntryEnding } from '../../src/state/edits/ending.ts';
 import {
   moveFormEntry,
   renameSection,
@@ -27,7 +28,7 @@ import {
   selectTimeline,
   selectVoicings,
 } from '../../src/state/selectors.ts';
-import { chord, majorKey, meter, section, slots, song, valueOf } from '../support/music.ts';
+import { chord, otherEnding, majorKey, meter, section, slots, song, valueOf } from '../support/music.ts';
 import { pattern, source } from '../support/patterns.ts';
 import { project } from '../support/project.ts';
 
@@ -98,6 +99,7 @@ describe('what is computed anew', () => {
   it.each<[string, Edit]>([
     ['a chord', setChord('verse', 0, chord('Am'))],
     ['the form', moveFormEntry(0, 1)],
+    ['the ending of a return', setEntryEnding('entry 1', otherEnding(1, '| G |'))],
   ])('after a change of %s is everything but the tempo', (_, edit) =>
     expect(computedAnew(edit)).toEqual(
       Object.keys(SELECTORS).filter((name) => name !== 'tempo map'),

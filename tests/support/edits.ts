@@ -3,6 +3,7 @@ import { DIVISIONS, type LeftHit, type RightHit, TOUCHES } from '../../src/core/
 import { SOURCE_PARTS } from '../../src/core/rhythm/sources.ts';
 import { BASS_TONES, VOICE_TONES } from '../../src/core/rhythm/tones.ts';
 import { SECTION_KINDS, WASHES } from '../../src/core/song/song.ts';
+import { FORM_TEMPLATES } from '../../src/core/song/templates.ts';
 import { DEFAULT_WEIGHTS } from '../../src/core/voicing/voicing.ts';
 import {
   pinVoicing,
@@ -11,16 +12,18 @@ import {
   unpinVoicing,
 } from '../../src/state/edits/chart.ts';
 import type { Edit } from '../../src/state/edits/edit.ts';
+import { clearEntryEnding, setEntryEnding } from '../../src/state/edits/ending.ts';
 import * as form from '../../src/state/edits/form.ts';
 import * as hits from '../../src/state/edits/hits.ts';
 import * as patterns from '../../src/state/edits/pattern.ts';
 import * as practice from '../../src/state/edits/practice.ts';
 import { pullStroke } from '../../src/state/edits/pullStroke.ts';
 import * as song from '../../src/state/edits/song.ts';
+import { addTemplate, startFromTemplate } from '../../src/state/edits/templates.ts';
 import { setVoicing } from '../../src/state/edits/voicing.ts';
 import { anyChord } from './chords.ts';
 import { anyKey } from './keys.ts';
-import { meter, slots } from './music.ts';
+import { meter, otherEnding, slots } from './music.ts';
 import { pattern, source } from './patterns.ts';
 
 const text = fc.string({ maxLength: 6 });
@@ -69,6 +72,8 @@ const NEW_PATTERNS = [
 const songEdits: fc.Arbitrary<Edit>[] = [
   text.map(song.setTitle),
   anyKey().map(song.setKey),
+  anyKey().map(song.transposeTo),
+  fc.constantFrom('2M', '-3m', '5d', '9M').map(song.transposeTo),
   anyNumber.map(song.setTempo),
   text.map(song.setNotes),
   fc.tuple(sectionId, chart).map(([id, slotsOf]) => setSectionChart(id, slotsOf, [])),
@@ -93,6 +98,36 @@ const formEdits: fc.Arbitrary<Edit>[] = [
   fc.nat(4).map((n) => form.removeFormEntry(`entry-${n}`)),
   fc.tuple(sectionId, perhapsPatternId).map(([id, p]) => form.setSectionPattern(id, p)),
   fc.tuple(fc.nat(4), perhapsPatternId).map(([n, p]) => form.setEntryPattern(`entry-${n}`, p)),
+];
+
+const someEnding = fc
+  .tuple(
+    fc.integer({ min: -1, max: 5 }),
+    fc.constantFrom(
+      otherEnding(1, '| C |'),
+      otherEnding(1, '| Am / F / | 2/4 G |'),
+      otherEnding(1, '| N.C. | G F |', '6/8'),
+    ),
+  )
+  .map(([replacesBars, last]) => ({ ...last, replacesBars }));
+
+/** The ids of entries that there are at the start, and of some that edits make. */
+const entryId = fc.oneof(
+  fc.nat(3).map((n) => `entry ${n}`),
+  fc.nat(4).map((n) => `entry-${n}`),
+);
+
+const endingEdits: fc.Arbitrary<Edit>[] = [
+  fc.tuple(entryId, someEnding).map(([id, last]) => setEntryEnding(id, last)),
+  fc.tuple(entryId, someEnding).map(([id, last]) => setEntryEnding(id, last)),
+  entryId.map(clearEntryEnding),
+];
+
+const templateEdits: fc.Arbitrary<Edit>[] = [
+  fc.constantFrom(...FORM_TEMPLATES).map(addTemplate),
+  fc
+    .tuple(fc.constantFrom(...FORM_TEMPLATES), anyKey())
+    .map(([template, { tonic }]) => startFromTemplate(template, tonic)),
 ];
 
 const patternEdits: fc.Arbitrary<Edit>[] = [
@@ -162,5 +197,14 @@ const settingEdits: fc.Arbitrary<Edit>[] = [
  * that is: sections are called `verse`, `chorus`, `s1`, `s2`, patterns `p`, `q`, `r`.
  */
 export function anyEdit(): fc.Arbitrary<Edit> {
-  return fc.oneof(...songEdits, ...formEdits, ...patternEdits, ...hitEdits, ...settingEdits);
+  return fc.oneof(
+    ...songEdits,
+    ...formEdits,
+    ...endingEdits,
+    ...endingEdits,
+    ...patternEdits,
+    ...hitEdits,
+    ...settingEdits,
+    { weight: 1, arbitrary: fc.oneof(...templateEdits) },
+  );
 }

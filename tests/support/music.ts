@@ -3,8 +3,8 @@ import { parseChordSymbol } from '../../src/core/harmony/chordSymbol.ts';
 import type { Key } from '../../src/core/harmony/key.ts';
 import { formatPitchClass, type PitchClass, pitchClassOf } from '../../src/core/harmony/pitch.ts';
 import type { Result } from '../../src/core/result.ts';
-import { parseChart } from '../../src/core/song/chart.ts';
-import type { ChordSlot, Section, Song } from '../../src/core/song/song.ts';
+import { parseChart, parseChartBars } from '../../src/core/song/chart.ts';
+import type { ChordSlot, OtherEnding, Section, Song } from '../../src/core/song/song.ts';
 import { type Meter, parseMeter } from '../../src/core/time/meter.ts';
 
 /** The value of a result that must be one; a test that builds its input from bad text fails here. */
@@ -65,6 +65,20 @@ export function slots(chart: string, meterText = '4/4'): readonly ChordSlot[] {
 /** Slots of so many ticks each on one and the same chord, where the chords do not matter. */
 export function slotsOfTicks(...lengths: readonly number[]): ChordSlot[] {
   return lengths.map((durationTicks) => ({ chord: chord('C'), durationTicks }));
+}
+
+/** An ending in 4/4, or in the meter that is named, in place of so many bars: `otherEnding(1, '| F / G / | C |')`. */
+export function otherEnding(replacesBars: number, chart: string, meterText = '4/4'): OtherEnding {
+  return { replacesBars, ...valueOf(parseChartBars(chart, meter(meterText))) };
+}
+
+/** The song with other endings of its form entries, by their place. */
+export function withEndings(base: Song, endings: Readonly<Record<number, OtherEnding>>): Song {
+  const form = base.form.map((entry, place) => {
+    const other = endings[place];
+    return other ? { ...entry, ending: other } : entry;
+  });
+  return { ...base, form };
 }
 
 /** A section in 4/4 without chords, named and identified by `id`, with what `parts` says instead. */

@@ -33,6 +33,7 @@ type Slot = { readonly chord: Chord | 'no-chord'; readonly fixedKeys?: FixedKeys
 type Keyed = {
   readonly key: Key;
   readonly sections: ReadonlyArray<{ readonly slots: readonly Slot[] }>;
+  readonly form?: ReadonlyArray<{ readonly ending?: { readonly slots: readonly Slot[] } }>;
 };
 
 /** The piano's keys, A0 to C8. */
@@ -70,7 +71,8 @@ function nearestSemitones(from: PitchClass, to: PitchClass): Semitones {
 }
 
 /**
- * The song in another key: chords, bass notes and fixed hands move, the spelling follows the new key.
+ * The song in another key: chords, bass notes and fixed hands move, in sections and other endings; the
+ * spelling follows the new key.
  * `to` is an interval (`3m`, `-2M`, compound ones too) or the new key, of which only the tonic counts;
  * the hands go by the interval, or the nearest way to the new key, and stay on the piano. A key with
  * more than seven signs is written as the one that sounds the same (up a major third from E: A♭), and
@@ -83,11 +85,15 @@ export function transposeSong<S extends Keyed>(song: S, to: IntervalName | Key):
   const newKey = writableKey({ ...key, tonic });
   const semitones = isInterval ? semitonesOf(to) : nearestSemitones(key.tonic, newKey.tonic);
   const move = { interval: intervalBetween(key.tonic, newKey.tonic), semitones };
-  const sections = song.sections.map((section) => ({
-    ...section,
-    slots: section.slots.map((slot) => movedSlot(slot, move)),
-  }));
-  return { ...song, key: newKey, sections };
+  const moved = <Part extends { readonly slots: readonly Slot[] }>(part: Part): Part => ({
+    ...part,
+    slots: part.slots.map((slot) => movedSlot(slot, move)),
+  });
+  const form = song.form?.map((entry) =>
+    entry.ending ? { ...entry, ending: moved(entry.ending) } : entry,
+  );
+  const sections = song.sections.map(moved);
+  return { ...song, key: newKey, sections, ...(form && { form }) };
 }
 
 /**

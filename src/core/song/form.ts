@@ -2,14 +2,14 @@ import type { FormEntryId, SectionId } from '../ids.ts';
 import { barTicks, type Meter } from '../time/meter.ts';
 import { secondsPerTick } from '../time/tempoMap.ts';
 import type { Seconds, Ticks } from '../time/ticks.ts';
-import type { FormEntry, Section, Song } from './song.ts';
+import type { ChordSlot, FormEntry, OtherEnding, Section, Song } from './song.ts';
 
 /** One bar of a section; `startTick` counts from the section's own start. */
 export type SectionBar = { readonly startTick: Ticks; readonly meter: Meter };
 
 /**
  * One bar as it is played: `entry` is its place in the form (0-based), `repeat` counts the playings
- * of its section from 0, `barInSection` is its place in the chart (0-based), `startTick` counts
+ * of its section from 0, `barInSection` is its place in that playing (0-based), `startTick` counts
  * from the start of the song.
  */
 export type BarInstance = {
@@ -22,6 +22,9 @@ export type BarInstance = {
   readonly barInSection: number;
 };
 
+/** Bars with their chords, under the name of their section. */
+type Written = Pick<Section, 'name' | 'meter' | 'barMeters' | 'slots'>;
+
 /** Length of a section in ticks: that of its chord slots together. */
 export function sectionTicks(section: Pick<Section, 'slots'>): Ticks {
   return section.slots.reduce((total, slot) => total + slot.durationTicks, 0);
@@ -32,9 +35,7 @@ export function sectionTicks(section: Pick<Section, 'slots'>): Ticks {
  * `barMeters` gives another one (entries beyond the last bar have no effect). No slots, no bars.
  * A chart always fills its bars, so slots that end inside a bar are a program error and throw.
  */
-export function sectionBars(
-  section: Pick<Section, 'name' | 'meter' | 'barMeters' | 'slots'>,
-): SectionBar[] {
+export function sectionBars(section: Written): SectionBar[] {
   const length = sectionTicks(section);
   const others = new Map(section.barMeters.map((other) => [other.bar, other.meter]));
   const bars: SectionBar[] = [];
@@ -51,11 +52,52 @@ export function sectionBars(
   return bars;
 }
 
-/** A form entry with its section; `repeat` counts the playings of that section from 0. */
+/**
+ * A slot as one playing sounds it. `slot` is its place in the section's slots or, where `inEnding`,
+ * in those of the playing's other ending.
+ */
+export type PlayedSlot = ChordSlot & { readonly slot: number; readonly inEnding?: true };
+
+/** What one playing of a section sounds: its own bars, the last of them replaced by the other ending if it has one. */
+export type PlayedChart = Omit<Written, 'slots'> & { readonly slots: readonly PlayedSlot[] };
+
+function slotsBefore<S extends ChordSlot>(slots: readonly S[], endTick: Ticks): S[] {
+  let startTick = 0;
+  return slots.flatMap((slot) => {
+    const room = endTick - startTick;
+    startTick += slot.durationTicks;
+    return room > 0 ? [{ ...slot, durationTicks: Math.min(slot.durationTicks, room) }] : [];
+  });
+}
+
+/**
+ * The chart of one playing of a section. With an ending, a chord that lasts into the bars that are
+ * replaced ends where they begin.
+ */
+export function playedChart(section: Section, ending: OtherEnding | undefined): PlayedChart {
+  const { name, meter, barMeters } = section;
+  const own = section.slots.map((slot, i) => ({ ...slot, slot: i }));
+  if (!ending) return { name, meter, barMeters, slots: own };
+  const bars = sectionBars(section);
+  const kept = Math.max(0, bars.length - ending.replacesBars);
+  const inEnding = ending.slots.map((slot, i) => ({ ...slot, slot: i, inEnding: true as const }));
+  return {
+    name,
+    meter,
+    barMeters: [
+      ...barMeters.filter(({ bar }) => bar < kept),
+      ...ending.barMeters.map((other) => ({ ...other, bar: kept + other.bar })),
+    ],
+    slots: [...slotsBefore(own, bars[kept]?.startTick ?? sectionTicks(section)), ...inEnding],
+  };
+}
+
+/** A form entry with its section and what it sounds; `repeat` counts the playings of that section from 0. */
 export type Playing = {
   readonly entry: FormEntry;
   readonly section: Section;
   readonly repeat: number;
+  readonly chart: PlayedChart;
 };
 
 /** The sections in playing order. An entry that names no section of the song is a program error and throws. */
@@ -67,18 +109,19 @@ export function playingsOf(song: Pick<Song, 'sections' | 'form'>): Playing[] {
     if (!section) throw new Error(`the form plays a section that is not there: ${entry.sectionId}`);
     const repeat = played.get(section.id) ?? 0;
     played.set(section.id, repeat + 1);
-    return { entry, section, repeat };
+    return { entry, section, repeat, chart: playedChart(section, entry.ending) };
   });
 }
 
 /**
- * Every bar of the song in playing order, end to end from tick 0. Sections that the form does not
- * play are left out; a form without entries gives no bars.
+ * Every bar of the song in playing order, end to end from tick 0, with the other ending of a playing
+ * in place of the section's own. Sections that the form does not play are left out; a form without
+ * entries gives no bars.
  */
 export function unfoldForm(song: Pick<Song, 'sections' | 'form'>): BarInstance[] {
   let start = 0;
-  return playingsOf(song).flatMap(({ entry, section, repeat }, place) => {
-    const bars = sectionBars(section).map((bar, barInSection) => ({
+  return playingsOf(song).flatMap(({ entry, section, repeat, chart }, place) => {
+    const bars = sectionBars(chart).map((bar, barInSection) => ({
       startTick: start + bar.startTick,
       meter: bar.meter,
       entry: place,
@@ -87,7 +130,7 @@ export function unfoldForm(song: Pick<Song, 'sections' | 'form'>): BarInstance[]
       repeat,
       barInSection,
     }));
-    start += sectionTicks(section);
+    start += sectionTicks(chart);
     return bars;
   });
 }
@@ -95,7 +138,7 @@ export function unfoldForm(song: Pick<Song, 'sections' | 'form'>): BarInstance[]
 /** An amount of music at the song's tempo. */
 export type MusicAmount = { readonly bars: number; readonly seconds: Seconds };
 
-/** A section with how often it is played; `bars` and `seconds` are those of one playing. */
+/** A section with how often it is played; `bars` and `seconds` are those of the section as it is written. */
 export type SectionReturns = MusicAmount & {
   readonly sectionId: SectionId;
   readonly name: string;
@@ -104,8 +147,8 @@ export type SectionReturns = MusicAmount & {
 
 /**
  * How much music a song is and how much of it is different: `whole` is what is played, `different`
- * counts each section that is played once. Sections come by how often they return, most first, then
- * in the order in which they first appear.
+ * counts once what any playing plays of each section, and every ending once that is not the same as
+ * another. Sections come by how often they return, most first, then in the order in which they first appear.
  */
 export type UniqueMusic = {
   readonly whole: MusicAmount;
@@ -116,29 +159,43 @@ export type UniqueMusic = {
 /** The amounts of `UniqueMusic`; sections that the form does not play are left out. No form, no music. */
 export function uniqueMusic(song: Pick<Song, 'sections' | 'form' | 'tempo'>): UniqueMusic {
   const playings = playingsOf(song);
-  const perTick = secondsPerTick(song.tempo);
-  const sections = playings
-    .filter(({ repeat }) => repeat === 0)
-    .map(({ section }) => ({
-      sectionId: section.id,
-      name: section.name,
-      playings: playings.filter((playing) => playing.section === section).length,
-      bars: sectionBars(section).length,
-      seconds: sectionTicks(section) * perTick,
-    }));
+  const amountOf = (chart: Written): MusicAmount => ({
+    bars: sectionBars(chart).length,
+    seconds: sectionTicks(chart) * secondsPerTick(song.tempo),
+  });
+  const played = playings.filter(({ repeat }) => repeat === 0).map(({ section }) => section);
+  const sections = played.map((section) => ({
+    sectionId: section.id,
+    name: section.name,
+    playings: playings.filter((playing) => playing.section === section).length,
+    ...amountOf(section),
+  }));
   return {
-    whole: totalOf(sections, (section) => section.playings),
-    different: totalOf(sections, () => 1),
+    whole: totalOf(playings.map(({ chart }) => amountOf(chart))),
+    different: totalOf(
+      played.flatMap((section) => differentCharts(section, song.form)).map(amountOf),
+    ),
     sections: sections.toSorted((a, b) => b.playings - a.playings),
   };
 }
 
-function totalOf(
-  sections: readonly SectionReturns[],
-  timesOf: (section: SectionReturns) => number,
-): MusicAmount {
+/** Of one section: as much of its own bars as some playing plays, and each ending that is not the same as another. */
+function differentCharts(section: Section, form: readonly FormEntry[]): Written[] {
+  const endings = form.filter((entry) => entry.sectionId === section.id).map((e) => e.ending);
+  const replacesBars = Math.min(...endings.map((ending) => ending?.replacesBars ?? 0));
+  const others = endings.flatMap((ending) =>
+    ending ? [{ slots: ending.slots, barMeters: ending.barMeters }] : [],
+  );
+  const different = new Map(others.map((other) => [JSON.stringify(other), other]));
+  return [
+    playedChart(section, { replacesBars, slots: [], barMeters: [] }),
+    ...[...different.values()].map((other) => ({ ...section, ...other })),
+  ];
+}
+
+function totalOf(amounts: readonly MusicAmount[]): MusicAmount {
   return {
-    bars: sections.reduce((total, section) => total + timesOf(section) * section.bars, 0),
-    seconds: sections.reduce((total, section) => total + timesOf(section) * section.seconds, 0),
+    bars: amounts.reduce((total, { bars }) => total + bars, 0),
+    seconds: amounts.reduce((total, { seconds }) => total + seconds, 0),
   };
 }

@@ -56,11 +56,26 @@ export type Section = {
   readonly patternId?: PatternId;
 };
 
-/** One place in the playing order. `patternId` makes this return differ from the section's own pattern. */
+/**
+ * Bars that end a section in one of its playings, in the section's meter, in place of its last
+ * `replacesBars` bars (whole). With 0 they follow the whole section; where the section has no more
+ * bars than that, they are all that is played. `barMeters` counts the ending's own bars.
+ */
+export type OtherEnding = {
+  readonly replacesBars: number;
+  readonly slots: readonly ChordSlot[];
+  readonly barMeters: readonly BarMeter[];
+};
+
+/**
+ * One place in the playing order. `patternId` makes this return differ from the section's own
+ * pattern, `ending` from the section's own ending.
+ */
 export type FormEntry = {
   readonly id: FormEntryId;
   readonly sectionId: SectionId;
   readonly patternId?: PatternId;
+  readonly ending?: OtherEnding;
 };
 
 export type Song = {

@@ -3,7 +3,14 @@ import type { FormEntryId, PatternId, SectionId } from '../ids.ts';
 import type { Meter } from '../time/meter.ts';
 import type { TempoMap } from '../time/tempoMap.ts';
 import type { Ticks } from '../time/ticks.ts';
-import { type Playing, playingsOf, sectionBars, sectionTicks, unfoldForm } from './form.ts';
+import {
+  type PlayedSlot,
+  type Playing,
+  playingsOf,
+  sectionBars,
+  sectionTicks,
+  unfoldForm,
+} from './form.ts';
 import type { ChordSlot, Song } from './song.ts';
 
 /** One bar as it is played. `section` indexes `Timeline.sections`; `barInSection` is 0-based. */
@@ -14,17 +21,21 @@ export type TimelineBar = {
   readonly barInSection: number;
 };
 
-/** One written chord as it is played, from its change to the next. `slot` is its place in the section's slots. */
+/**
+ * One written chord as it is played, from its change to the next. `slot` is its place in the
+ * section's slots or, where `inEnding`, in those of the other ending of its playing.
+ */
 export type ChordSpan = {
   readonly startTick: Ticks;
   readonly endTick: Ticks;
   readonly chord: Chord | 'no-chord';
   readonly section: number;
   readonly slot: number;
+  readonly inEnding?: true;
   readonly fixedKeys?: NonNullable<ChordSlot['fixedKeys']>;
 };
 
-/** One playing of a section. `repeat` counts its playings from 0. */
+/** One playing of a section. `repeat` counts its playings from 0, `bars` are those that are played. */
 export type SectionSpan = {
   readonly startTick: Ticks;
   readonly endTick: Ticks;
@@ -46,16 +57,16 @@ export type Timeline = {
 
 function sectionSpans(playings: readonly Playing[]): SectionSpan[] {
   let startTick = 0;
-  return playings.map(({ entry, section, repeat }) => {
+  return playings.map(({ entry, section, repeat, chart }) => {
     const patternId = entry.patternId ?? section.patternId;
     const span: SectionSpan = {
       startTick,
-      endTick: startTick + sectionTicks(section),
+      endTick: startTick + sectionTicks(chart),
       sectionId: section.id,
       name: section.name,
       formEntryId: entry.id,
       repeat,
-      bars: sectionBars(section).length,
+      bars: sectionBars(chart).length,
       ...(patternId === undefined ? {} : { patternId }),
     };
     startTick = span.endTick;
@@ -63,12 +74,11 @@ function sectionSpans(playings: readonly Playing[]): SectionSpan[] {
   });
 }
 
-function chordSpans(slots: readonly ChordSlot[], section: number, from: Ticks): ChordSpan[] {
+function chordSpans(slots: readonly PlayedSlot[], section: number, from: Ticks): ChordSpan[] {
   let startTick = from;
-  return slots.map(({ chord, durationTicks, fixedKeys }, slot) => {
-    const endTick = startTick + durationTicks;
-    const span = { startTick, endTick, chord, section, slot, ...(fixedKeys ? { fixedKeys } : {}) };
-    startTick = endTick;
+  return slots.map(({ durationTicks, ...slot }) => {
+    const span: ChordSpan = { startTick, endTick: startTick + durationTicks, section, ...slot };
+    startTick = span.endTick;
     return span;
   });
 }
@@ -76,7 +86,7 @@ function chordSpans(slots: readonly ChordSlot[], section: number, from: Ticks): 
 /**
  * The song laid out in playing order from tick 0: its bars, its chords as they are written (a chord
  * that comes again stays a change of its own) and the playings of its sections, each with the
- * pattern of its form entry or else of its section. Sections that are not played give nothing; a
+ * pattern and the other ending of its form entry or else with its section's own. Sections that are not played give nothing; a
  * song without form entries has length 0. Throws where `unfoldForm` does.
  */
 export function timelineOf(song: Pick<Song, 'sections' | 'form'>): Timeline {
@@ -89,8 +99,8 @@ export function timelineOf(song: Pick<Song, 'sections' | 'form'>): Timeline {
       section: entry,
       barInSection,
     })),
-    chords: playings.flatMap(({ section }, i) =>
-      chordSpans(section.slots, i, sections[i]?.startTick ?? 0),
+    chords: playings.flatMap(({ chart }, i) =>
+      chordSpans(chart.slots, i, sections[i]?.startTick ?? 0),
     ),
     sections,
     lengthTicks: sections.at(-1)?.endTick ?? 0,

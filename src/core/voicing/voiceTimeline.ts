@@ -9,30 +9,77 @@ import { heldKeys, type Voicing, type VoicingSettings } from './voicing.ts';
 
 /**
  * The hands for every chord span of a timeline, in order; N.C. gets the empty voicing. Every section
- * is voiced once, as a loop (`voiceSection`), so that its hands are the same at each return: spans
- * of the same section identity and slot share one voicing. The error names the first span that two
- * hands cannot play under the settings.
+ * is voiced once, as a loop (`voiceSection`) over as much of it as some playing plays of its own bars,
+ * so that its hands are the same at each return: spans of the same section identity and slot share
+ * one voicing. The other ending of a playing is voiced as a path from the hands before it to those
+ * after it, both of which stay as they are. The error names the first span that two hands cannot play
+ * under the settings.
  */
 export function voiceTimeline(
   timeline: Timeline,
   settings: VoicingSettings,
 ): Result<Voicing[], { readonly kind: 'nothing-playable'; readonly span: ChordSpan }> {
-  const voiced = new Map<SectionId, ReadonlyMap<number, Voicing>>();
-  const voicings: Voicing[] = [];
-  for (const [place, { sectionId }] of timeline.sections.entries()) {
-    const spans = timeline.chords.filter((span) => span.section === place);
-    if (!voiced.has(sectionId)) {
-      const hands = voiceSection(spans, settings, 'loop');
-      if (!hands.ok) return err({ kind: 'nothing-playable', span: spans[hands.error.place]! });
-      voiced.set(sectionId, new Map(spans.map(({ slot }, i) => [slot, hands.value[i]!])));
-    }
-    for (const { slot } of spans) {
-      const voicing = voiced.get(sectionId)?.get(slot);
-      if (!voicing) throw new Error(`section ${sectionId} has a slot ${slot} in one return only`);
-      voicings.push(voicing);
-    }
+  const { chords } = timeline;
+  const unplayable = candidateLayers(chords, settings).findIndex((layer) => layer.length === 0);
+  if (unplayable >= 0) return err({ kind: 'nothing-playable', span: chords[unplayable]! });
+  const hands = sectionHands(timeline, settings);
+  for (const { from, to } of endingStretches(chords)) {
+    const before = neighbour(chords, hands, from - 1, -1);
+    const after = neighbour(chords, hands, to, 1);
+    const stretch = [...before, ...chords.slice(from, to), ...after];
+    const voiced = playable(voiceSection(stretch, settings, 'path')).slice(before.length);
+    hands.splice(from, to - from, ...voiced.slice(0, to - from));
   }
-  return ok(voicings);
+  return ok(hands.map((voicing) => voicing!));
+}
+
+/** The voicings of chords that are known to be playable. */
+function playable(voiced: ReturnType<typeof voiceSection>): Voicing[] {
+  if (!voiced.ok) throw new Error(`chord ${voiced.error.place} has lost its candidates`);
+  return voiced.value;
+}
+
+/** For each span its section's hands; nothing yet for those in endings. */
+function sectionHands(timeline: Timeline, settings: VoicingSettings): (Voicing | undefined)[] {
+  const written = new Map<SectionId, ChordSpan[]>();
+  const sectionOf = ({ section }: ChordSpan) => timeline.sections[section]!.sectionId;
+  for (const span of timeline.chords) {
+    const known = written.get(sectionOf(span)) ?? [];
+    if (!span.inEnding && span.slot === known.length)
+      written.set(sectionOf(span), [...known, span]);
+  }
+  const voiced = new Map(
+    [...written].map(([id, spans]) => [id, playable(voiceSection(spans, settings, 'loop'))]),
+  );
+  return timeline.chords.map((span) =>
+    span.inEnding ? undefined : voiced.get(sectionOf(span))?.[span.slot],
+  );
+}
+
+/** Where spans in endings follow each other: places of the first and behind the last. */
+function endingStretches(chords: readonly ChordSpan[]): { from: number; to: number }[] {
+  const stretches: { from: number; to: number }[] = [];
+  for (const [place, { inEnding }] of chords.entries()) {
+    const last = stretches.at(-1);
+    if (!inEnding) continue;
+    if (last?.to === place) last.to = place + 1;
+    else stretches.push({ from: place, to: place + 1 });
+  }
+  return stretches;
+}
+
+/** The chord that sounds next to a place, on either side, pinned to its hands; none where these are not known yet. */
+function neighbour(
+  chords: readonly ChordSpan[],
+  hands: readonly (Voicing | undefined)[],
+  from: number,
+  step: 1 | -1,
+): ChordToVoice[] {
+  for (let place = from; hands[place]; place += step) {
+    const voicing = hands[place]!;
+    if (voicing.length > 0) return [{ chord: chords[place]!.chord, fixedKeys: heldKeys(voicing) }];
+  }
+  return [];
 }
 
 /**

@@ -6,8 +6,9 @@ import type { FormEntry, Section, SectionKind, Song, Wash } from '../../core/son
 import { barTicks, type Meter } from '../../core/time/meter.ts';
 import { freeName, newFormEntryId } from '../newIds.ts';
 import { type Edit, inSection, inSong, mapped, withParts } from './edit.ts';
+import { refittedEnding } from './ending.ts';
 import { refitChart } from './refitChart.ts';
-import { countedInFirstMeter } from './song.ts';
+import { inForm } from './song.ts';
 
 /** The name and the wash that a new section of a kind begins with. */
 export const NEW_SECTIONS: Readonly<
@@ -29,14 +30,6 @@ const NEW_BARS = 4;
 
 function tonicChord(key: Key): Chord {
   return { root: key.tonic, quality: key.mode, tensions: [] };
-}
-
-/** A change of form or meter, after which the tempo counts the beat of the meter the song starts in. */
-function inForm(change: (song: Song) => Song): Edit {
-  return inSong((song) => {
-    const changed = change(song);
-    return changed === song ? song : countedInFirstMeter(changed);
-  });
 }
 
 function withEntryAt(song: Song, sectionId: SectionId, at: number): readonly FormEntry[] {
@@ -120,17 +113,23 @@ export function setWash(id: SectionId, wash: Wash): Edit {
 }
 
 /**
- * Sets a section's meter and brings its chords into it: see `refitChart`. The section keeps its
- * pattern, even one of another meter, in which the hands then rest.
+ * Sets a section's meter and brings its chords, and those of its other endings, into it: see
+ * `refitChart`. The section keeps its pattern, even one of another meter, in which the hands then rest.
  */
 export function setMeter(id: SectionId, meter: Meter): Edit {
-  return inForm((song) =>
-    withParts(song, {
-      sections: mapped(song.sections, (section) =>
-        section.id === id ? withParts(section, { meter, ...refitChart(section, meter) }) : section,
+  return inForm((song) => {
+    const section = song.sections.find((each) => each.id === id);
+    if (!section) return song;
+    const refitted = withParts(section, { meter, ...refitChart(section, meter) });
+    return withParts(song, {
+      sections: mapped(song.sections, (each) => (each === section ? refitted : each)),
+      form: mapped(song.form, (entry) =>
+        entry.sectionId === id && entry.ending
+          ? withParts(entry, { ending: refittedEnding(entry.ending, section, meter) })
+          : entry,
       ),
-    }),
-  );
+    });
+  });
 }
 
 /** Moves the form entry at place `from` so that it stands at place `to` (0-based); nothing outside the form. */

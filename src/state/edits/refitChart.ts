@@ -7,9 +7,11 @@ import type { Ticks } from '../../core/time/ticks.ts';
 /** A chord change of a bar: on which felt beat (0-based) which slot begins. */
 type ChangeOnBeat = { readonly beat: number; readonly slot: ChordSlot };
 
+type Written = Pick<Section, 'name' | 'meter' | 'barMeters' | 'slots'>;
+
 type Bar = { readonly meter: Meter; readonly changes: readonly ChangeOnBeat[] };
 
-function barsOf(section: Section): Bar[] {
+function barsOf(section: Written): Bar[] {
   const bars = sectionBars(section).map((bar) => ({ ...bar, changes: [] as ChangeOnBeat[] }));
   let tick = 0;
   for (const slot of section.slots) {
@@ -70,9 +72,17 @@ function chartOf(bars: readonly Bar[], sectionMeter: Meter): Chart {
  * far into the bar as before; a bar with more changes than the new meter has beats goes on in
  * further bars. Bars that have a meter of their own keep it.
  */
-export function refitChart(section: Section, meter: Meter): Chart {
-  const bars = barsOf(section).flatMap((bar) =>
+export function refitChart(section: Written, meter: Meter): Chart {
+  return chartOf(refittedBars(section, meter).flat(), meter);
+}
+
+/** How many bars each bar of a section becomes in another meter: see `refitChart`. */
+export function refittedBarCounts(section: Written, meter: Meter): number[] {
+  return refittedBars(section, meter).map((bars) => bars.length);
+}
+
+function refittedBars(section: Written, meter: Meter): Bar[][] {
+  return barsOf(section).map((bar) =>
     sameMeter(bar.meter, section.meter) ? refitted(bar, meter) : [bar],
   );
-  return chartOf(bars, meter);
 }

@@ -31,9 +31,11 @@ import {
   majorKey,
   meter,
   minorKey,
+  otherEnding,
   section,
   slots,
   song,
+  withEndings,
 } from '../../support/music.ts';
 
 function songIn(key: Key, chart: string): Song {
@@ -98,6 +100,13 @@ describe('transposing a song', () => {
     });
     expect(handsOf(transposeSong(base, '9M'))).toEqual({ left: [50], right: [74, 78, 81] });
     expect(handsOf(transposeSong(base, '-16M'))?.left).toEqual([22]);
+  });
+
+  it('moves the other endings of its playings', () => {
+    const base = withEndings(songIn(majorKey('C'), '| C | G |'), { 0: otherEnding(1, '| F/A |') });
+    const last = transposeSong(base, '2M').form[0]!.ending!;
+    expect(formatChart(last.slots, meter('4/4'))).toBe('| G/B |');
+    expect(last.replacesBars).toBe(1);
   });
 
   it('changes nothing else, and nothing at all in a song without chords', () => {

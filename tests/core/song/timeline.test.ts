@@ -7,7 +7,14 @@ import {
   timelineOf,
 } from '../../../src/core/song/timeline.ts';
 import { secondsAt } from '../../../src/core/time/tempoMap.ts';
-import { meter, section, slotsOfTicks, song } from '../../support/music.ts';
+import {
+  meter,
+  otherEnding,
+  section,
+  slotsOfTicks,
+  song,
+  withEndings,
+} from '../../support/music.ts';
 
 const verse = section('verse', { slots: slotsOfTicks(1920, 960, 960), patternId: 'walk' });
 const waltz = section('waltz', { meter: meter('3/4'), slots: slotsOfTicks(1440) });
@@ -48,6 +55,25 @@ describe('the timeline', () => {
     const fixedKeys = { left: [36], right: [60, 64, 67] };
     const slots = slotsOfTicks(1920).map((slot) => ({ ...slot, fixedKeys }));
     expect(timelineOf(song([section('a', { slots })], 'a')).chords[0]?.fixedKeys).toBe(fixedKeys);
+  });
+
+  it('plays a return with its own ending', () => {
+    const whole = song([verse, waltz], 'verse verse waltz');
+    const { chords, sections, bars, lengthTicks } = timelineOf(
+      withEndings(whole, { 1: otherEnding(1, '| Am | C |') }),
+    );
+    expect(sections.map((s) => [s.startTick, s.endTick, s.bars])).toEqual([
+      [0, 3840, 2],
+      [3840, 9600, 3],
+      [9600, 11040, 1],
+    ]);
+    expect(chords.slice(3, 6).map((c) => [c.startTick, c.endTick, c.slot, c.inEnding])).toEqual([
+      [3840, 5760, 0, undefined],
+      [5760, 7680, 0, true],
+      [7680, 9600, 1, true],
+    ]);
+    expect(bars.map((b) => b.barInSection)).toEqual([0, 1, 0, 1, 2, 0]);
+    expect(lengthTicks).toBe(11040);
   });
 
   it('is empty without form entries', () =>

@@ -22,7 +22,17 @@ import {
 } from '../../../src/core/voicing/voicing.ts';
 import { nearestWalk, rootPositionWalk, totalMotion } from '../../../src/core/voicing/walks.ts';
 import { anyChord, ROOTS } from '../../support/chords.ts';
-import { chord, errorOf, meter, section, slots, song, valueOf } from '../../support/music.ts';
+import {
+  chord,
+  errorOf,
+  meter,
+  otherEnding,
+  section,
+  slots,
+  song,
+  valueOf,
+  withEndings,
+} from '../../support/music.ts';
 import { cheapestWays, chordsToVoice, handsText, pinned } from '../../support/voicings.ts';
 
 const COURSES = ['path', 'loop'] as const satisfies readonly VoicingCourse[];
@@ -292,6 +302,53 @@ describe('voiceTimeline', () => {
       kind: 'nothing-playable',
       span: timeline.chords[1],
     });
+  });
+
+  it('keeps the hands of a section where a return has another ending', () => {
+    const plain = timelineOf(song([verse], 'verse verse'));
+    const whole = song([verse], 'verse verse verse');
+    const ended = timelineOf(withEndings(whole, { 1: otherEnding(2, '| E7 | Am | B♭ |') }));
+    const own = valueOf(voiceTimeline(plain, DEFAULT_VOICING)).slice(0, 4);
+    const hands = valueOf(voiceTimeline(ended, DEFAULT_VOICING));
+    expect(hands.filter((_, i) => !ended.chords[i]!.inEnding)).toEqual([
+      ...own,
+      ...own.slice(0, 2),
+      ...own,
+    ]);
+  });
+
+  it('finds for an ending the best of all ways from the hands before it to those after it', () => {
+    const coda = section('coda', { slots: slots('| N.C. | Dm7 |') });
+    const whole = song([verse, coda], 'verse coda');
+    const ended = timelineOf(withEndings(whole, { 0: otherEnding(1, '| E7 | B♭ |') }));
+    const hands = valueOf(voiceTimeline(ended, DEFAULT_VOICING));
+    const ways = choices(
+      ended.chords.map(({ chord: name, inEnding }, i) =>
+        inEnding ? { chord: name } : { chord: name, fixedKeys: heldKeys(hands[i]!) },
+      ),
+      DEFAULT_VOICING,
+    );
+    const { cost } = cheapestWays(ways, (way) => voicingCost(way, DEFAULT_VOICING, 'path'));
+    expect(voicingCost(hands, DEFAULT_VOICING, 'path')).toBe(cost);
+  });
+
+  it('voices endings that are all a playing plays, even one after the other', () => {
+    const whole = song([verse], 'verse verse');
+    const ended = withEndings(whole, {
+      0: otherEnding(9, '| E7 |'),
+      1: otherEnding(9, '| N.C. | Am |'),
+    });
+    const hands = valueOf(voiceTimeline(timelineOf(ended), DEFAULT_VOICING));
+    const alone = valueOf(voiceSection(chordsToVoice('E7 N.C. Am'), DEFAULT_VOICING, 'path'));
+    expect(hands).toEqual(alone);
+  });
+
+  it('keeps the keys that are fixed in an ending', () => {
+    const last = otherEnding(1, '| C |');
+    const fixedKeys = { left: [40], right: [72, 76, 79] };
+    const fixed = { ...last, slots: last.slots.map((slot) => ({ ...slot, fixedKeys })) };
+    const ended = timelineOf(withEndings(song([verse], 'verse'), { 0: fixed }));
+    expect(handsText(valueOf(voiceTimeline(ended, DEFAULT_VOICING)).at(-1)!)).toBe('40 | 72 76 79');
   });
 
   it('gives the same voicings every time', () =>

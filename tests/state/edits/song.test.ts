@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { setEntryEnding } from '../../../src/state/edits/ending.ts';
 import { addFormEntry, moveFormEntry, setMeter } from '../../../src/state/edits/form.ts';
-import { setKey, setNotes, setTempo, setTitle } from '../../../src/state/edits/song.ts';
-import { majorKey, meter, section, slots, song } from '../../support/music.ts';
+import {
+  setKey,
+  setNotes,
+  setTempo,
+  setTitle,
+  transposeTo,
+} from '../../../src/state/edits/song.ts';
+import { majorKey, meter, otherEnding, section, slots, song } from '../../support/music.ts';
 import { project } from '../../support/project.ts';
 
 const PROJECT = project();
@@ -17,6 +24,15 @@ describe('the song itself', () => {
     expect(setNotes('Watch the bass.')(PROJECT).song.notes).toBe('Watch the bass.');
   });
 
+  it('moves to another key with its chords', () => {
+    const { song: moved } = transposeTo('2M')(PROJECT);
+    expect(moved.key).toEqual(majorKey('D'));
+    expect(moved.sections[0]!.slots).toEqual(slots('| D | G |'));
+    expect({ ...moved, key: PROJECT.song.key, sections: PROJECT.song.sections }).toEqual(
+      PROJECT.song,
+    );
+  });
+
   it('takes a tempo in felt beats, within what can be set', () => {
     expect([bpmAfter(97), bpmAfter(3), bpmAfter(900)]).toEqual([97, 20, 320]);
   });
@@ -26,6 +42,8 @@ describe('the song itself', () => {
     ['key', setKey(majorKey('C'))],
     ['remarks', setNotes(PROJECT.song.notes)],
     ['tempo', setTempo(PROJECT.song.tempo.bpm)],
+    ['key it is moved to', transposeTo(majorKey('C'))],
+    ['interval it is moved by', transposeTo('1P')],
   ])('stays the very same where the %s says what it said', (_, edit) =>
     expect(edit(PROJECT)).toBe(PROJECT),
   );
@@ -44,6 +62,12 @@ describe('the beat that the tempo counts', () => {
 
   it('becomes the dotted quarter when the first section is put into 6/8', () =>
     expect(setMeter('verse', meter('6/8'))(mixed).song.tempo).toEqual({ bpm: 80, beatTicks: 720 }));
+
+  it('is the one of an ending with which the song begins', () => {
+    const { id } = mixed.song.form[0]!;
+    const last = otherEnding(1, '| 6/8 G |');
+    expect(setEntryEnding(id, last)(mixed).song.tempo).toEqual({ bpm: 80, beatTicks: 720 });
+  });
 
   it('stays where another than the first section changes', () => {
     expect(setMeter('lilt', meter('9/8'))(mixed).song.tempo).toBe(mixed.song.tempo);
