@@ -68,7 +68,7 @@ function laidBar(
  * Where a straight position of the timeline sounds: swung as the pattern of its bar is, unless its
  * beat is divided into a tuplet there. Positions in bars without a pattern stay; those outside the
  * timeline are swung as if it were played round and round. An ending is divided as the pattern's
- * bar in its place is.
+ * last bar is.
  */
 export function swingOf(timeline: Timeline, laid: LaidBars): (tick: Ticks) => Ticks {
   const laidAt = new Map(timeline.bars.map((bar, index) => [bar, laid[index]]));
@@ -82,8 +82,9 @@ export function swingOf(timeline: Timeline, laid: LaidBars): (tick: Ticks) => Ti
     const played = bar && laidAt.get(bar);
     const swung = played && swings.get(played.pattern);
     if (!swung) return tick;
-    const patternStart =
-      roundsTicks + bar.startTick - played.patternBar * barTicks(played.pattern.meter);
+    const { pattern, patternBar, isEnding } = played;
+    const dividedAs = isEnding ? pattern.bars - 1 : patternBar;
+    const patternStart = roundsTicks + bar.startTick - dividedAs * barTicks(pattern.meter);
     return patternStart + swung(tick - patternStart);
   };
 }

@@ -70,20 +70,21 @@ export function realise(
   if (!laid.ok) return laid;
   const course = options.loop ? 'loop' : 'once';
   const line = chordLine(timeline, course);
-  const notes = [
-    ...leftNotes(timeline, laid.value, line, course, voicings),
-    ...rightNotes(timeline, laid.value, line, course, voicings),
-  ];
+  const song = { timeline, laid: laid.value, course, line, voicings };
+  const notes = [...leftNotes(song), ...rightNotes(song)];
   return ok(moveNotes(cutOverlaps(notes), swingOf(timeline, laid.value)));
 }
 
-function leftNotes(
-  timeline: Timeline,
-  laid: LaidBars,
-  line: ChordLine,
-  course: Course,
-  voicings: readonly Voicing[],
-): Note[] {
+/** Everything the hands play from. */
+type Laid = {
+  readonly timeline: Timeline;
+  readonly laid: LaidBars;
+  readonly course: Course;
+  readonly line: ChordLine;
+  readonly voicings: readonly Voicing[];
+};
+
+function leftNotes({ timeline, laid, course, line, voicings }: Laid): Note[] {
   const held = voicings.map((voicing) => keysOfHand(voicing, 'left'));
   const bassOf = (place: number | undefined) =>
     place === undefined || !line.spanAt(place) ? undefined : held[place % line.count]?.[0];
@@ -100,13 +101,7 @@ function leftNotes(
   });
 }
 
-function rightNotes(
-  timeline: Timeline,
-  laid: LaidBars,
-  line: ChordLine,
-  course: Course,
-  voicings: readonly Voicing[],
-): Note[] {
+function rightNotes({ timeline, laid, course, line, voicings }: Laid): Note[] {
   const held = voicings.map((voicing) => keysOfHand(voicing, 'right'));
   const events = placeEvents(timeline, laid, course, (bar) => hitsInBar(bar, 'right'));
   return soundingNotes<RightHit>(events, line, {
