@@ -68,7 +68,7 @@ export function realise(
     throw new Error(`${voicings.length} voicings for ${timeline.chords.length} chords`);
   const laid = layBars(timeline, patternAt);
   if (!laid.ok) return laid;
-  const course = options.loop ? 'loop' : 'once';
+  const course: Course = options.loop ? 'loop' : 'once';
   const line = chordLine(timeline, course);
   const song = { timeline, laid: laid.value, course, line, voicings };
   const notes = [...leftNotes(song), ...rightNotes(song)];
