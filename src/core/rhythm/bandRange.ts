@@ -7,8 +7,12 @@ import { type BarRange, bandStrokes } from './strokes.ts';
 const FEWEST_BARS = 8;
 const MOST_BARS = 16;
 
-/** Bars after which a pattern may come again. */
-const LAGS = [1, 2, 4] as const;
+/** Bars after which a pattern may come again, and what likeness after so many is worth: short patterns are learned sooner. */
+const LAGS = [
+  { bars: 1, worth: 1 },
+  { bars: 2, worth: 0.97 },
+  { bars: 4, worth: 0.9 },
+] as const;
 
 /** Width of a place in a bar's profile: holds sixteenths, triplets and their unevenness. */
 const PLACE_TICKS: Ticks = 40;
@@ -96,12 +100,14 @@ export function steadiestRange(band: Band, roles: readonly TrackRole[]): BarRang
   const sourceCount = new Set(profiles.flatMap((p) => [...p.keys()].map((k) => k.split(' ')[0])))
     .size;
   const full = profiles.map((profile) => fullness(profile, sourceCount));
-  const alike = LAGS.map((lag) =>
-    profiles.map((profile, i) => (profiles[i + lag] ? likeness(profile, profiles[i + lag]!) : 0)),
+  const alike = LAGS.map(({ bars }) =>
+    profiles.map((profile, i) => (profiles[i + bars] ? likeness(profile, profiles[i + bars]!) : 0)),
   );
   const steadiness = ({ firstBar, lastBar }: BarRange) => {
     const size = lastBar - firstBar + 1;
-    const byLag = LAGS.map((lag, k) => mean(alike[k]!.slice(firstBar, lastBar + 1 - lag)));
+    const byLag = LAGS.map(
+      ({ bars, worth }, k) => worth * mean(alike[k]!.slice(firstBar, lastBar + 1 - bars)),
+    );
     const shortness = Math.max(0, MOST_BARS - size) / (MOST_BARS - FEWEST_BARS);
     const filled = Math.sqrt(mean(full.slice(firstBar, lastBar + 1)));
     return Math.max(...byLag) * filled * (1 - SHORT_LOSS * shortness);

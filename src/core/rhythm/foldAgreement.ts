@@ -1,8 +1,6 @@
 import type { SteppedStroke } from './foldSteps.ts';
 import { groupBy } from './groupBy.ts';
-
-/** A step of a source counts as part of the pattern when it is played in this share of its bars. */
-export const PLAYED_SHARE = 0.5;
+import { PLAYED_PRESENCE } from './sources.ts';
 
 /** A bar agrees with the pattern when its agreement is at least this. */
 export const AGREEING = 0.7;
@@ -55,7 +53,7 @@ function commonCells(
       const inPeriod = own[0]!.bar % period;
       const presence = own.length / times[inPeriod]!;
       const strength = own.reduce((sum, s) => sum + s.stroke.strength, 0) / own.length;
-      return presence >= PLAYED_SHARE ? [[key, { presence, strength, inPeriod }] as const] : [];
+      return presence >= PLAYED_PRESENCE ? [[key, { presence, strength, inPeriod }] as const] : [];
     }),
   );
 }

@@ -36,6 +36,9 @@ export type Stroke = {
   readonly what: readonly StrokeTone[];
 };
 
+/** From this presence on a stroke belongs to the groove; below it is an ornament or a slip. */
+export const PLAYED_PRESENCE = 0.5;
+
 export type Source = {
   readonly id: string;
   readonly name: string;
