@@ -13,12 +13,9 @@ import { onlyWhereMeterFits, type PatternAt } from './patternAt.ts';
 import { type BarEvent, eventsInBar, type PlacedEvent, placeEvents } from './placedEvents.ts';
 import type { RealiseOptions } from './realise.ts';
 import { soundingNotes } from './sounding.ts';
-import { SOURCE_PARTS, type SourcePart, type Stroke } from './sources.ts';
+import { PLAYED_PRESENCE, SOURCE_PARTS, type SourcePart, type Stroke } from './sources.ts';
 import { bassKeys, isVoiceTone, voiceKeys } from './toneKeys.ts';
 import type { BassTone, VoiceTone } from './tones.ts';
-
-/** Strokes that are played in fewer than this share of the bars are left out when the band is heard. */
-export const HEARD_PRESENCE = 0.5;
 
 type PitchedPart = Exclude<SourcePart, DrumPart>;
 
@@ -48,8 +45,7 @@ export function strokeVelocity(strength: number): number {
  * Chords change under strokes as under hits. A pitched stroke takes the chord it leads into where a
  * hand's hit at the same tick anticipates (the band pushes with the hands), and where it starts less
  * than a felt beat before a change and sounds over it, as players mean it. The band
- * plays no endings: its bars simply go on. Strokes played in fewer than half the bars
- * (`HEARD_PRESENCE`) are left out.
+ * plays no endings: its bars simply go on. Strokes under `PLAYED_PRESENCE` are left out.
  */
 export function realiseBand(
   timeline: Timeline,
@@ -83,7 +79,7 @@ function strokesInBar({ pattern, patternBar }: LaidBar, part: SourcePart): BarEv
     .flatMap((source) =>
       eventsInBar(
         source.strokes
-          .filter((stroke) => stroke.presence >= HEARD_PRESENCE)
+          .filter((stroke) => stroke.presence >= PLAYED_PRESENCE)
           .map((stroke) => ({ ...stroke, isPushed: pushes.has(stroke.at) })),
         patternBar,
         barTicks(pattern.meter),
