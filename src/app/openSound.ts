@@ -24,8 +24,8 @@ async function newSound(): Promise<Result<Sound, { readonly reason: string }>> {
   const instruments = await createInstruments(room.value.context);
   return ok({
     player: createPlayer(room.value, instruments),
-    setLevels: instruments.setLevels,
-    resume: room.value.resume,
+    setLevels: (levels) => instruments.setLevels(levels),
+    resume: () => room.value.resume(),
   });
 }
 

@@ -11,8 +11,10 @@ import { Foot, speedChanged } from './shell/Foot.tsx';
 import { Head } from './shell/Head.tsx';
 import { KeysAndCautions } from './shell/KeysAndCautions.tsx';
 import { Message } from './shell/Message.tsx';
+import { RestReminder } from './shell/RestReminder.tsx';
 import { MapPage } from './songMap/MapPage.tsx';
-import { useView } from './useProject.ts';
+import { usePlayback, useView } from './useProject.ts';
+import { useWakeLock } from './useWakeLock.ts';
 import type { Page, Theme } from './viewState.ts';
 
 const PAGE_VIEWS: Readonly<Record<Page, () => React.JSX.Element>> = {
@@ -110,6 +112,7 @@ function Sheet() {
   const [showsKeys, setShowsKeys] = useState(false);
   useKeys();
   usePlaybackSettings();
+  useWakeLock(usePlayback().status === 'playing');
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);
@@ -122,6 +125,7 @@ function Sheet() {
       </main>
       <div>
         <Message />
+        <RestReminder />
         <Foot onPlay={() => void playback.play(playRequestOf(store, view))} />
       </div>
       <KeysAndCautions open={showsKeys} onClose={() => setShowsKeys(false)} />

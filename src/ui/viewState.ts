@@ -1,5 +1,6 @@
 import type { BarRange } from '../app/score.ts';
 import type { PatternId, SectionId } from '../core/ids.ts';
+import { USUAL_PLAYING_MINUTES } from '../core/practice/rest.ts';
 
 export const PAGES = ['map', 'hands', 'rhythm', 'drill', 'play'] as const;
 
@@ -28,6 +29,8 @@ export type ViewState = {
   /** Marked bars of the song, to be played instead of the whole. */
   readonly range?: BarRange;
   readonly repeat: boolean;
+  /** Minutes of playing after which a rest is suggested; 0 for never. */
+  readonly restMinutes: number;
   /** Rung of the tempo ladder on which the drill begins, counted from 0. */
   readonly rung: number;
   readonly chordNaming: ChordNamingChoice;
@@ -42,6 +45,7 @@ export const FIRST_VIEW: ViewState = {
   volumes: { master: 0.5, hands: 0.9, band: 0.6 },
   speedPercent: 100,
   repeat: false,
+  restMinutes: USUAL_PLAYING_MINUTES,
   rung: 0,
   chordNaming: 'symbols',
   chartDrafts: {},
@@ -65,6 +69,10 @@ function isShare(value: unknown): value is number {
   return typeof value === 'number' && value >= 0 && value <= 1;
 }
 
+function isMinutes(value: unknown): value is number {
+  return typeof value === 'number' && value >= 0 && value <= 120;
+}
+
 function keptVolumes(kept: unknown): Volumes {
   const { master, hands, band } = { ...FIRST_VIEW.volumes, ...(kept as Partial<Volumes>) };
   return [master, hands, band].every(isShare) ? { master, hands, band } : FIRST_VIEW.volumes;
@@ -86,6 +94,7 @@ function keptView(kept: KeptText): ViewState {
       page: PAGES.find((page) => page === read.page) ?? FIRST_VIEW.page,
       theme: read.theme === 'paper' || read.theme === 'stage' ? read.theme : FIRST_VIEW.theme,
       volumes: keptVolumes(read.volumes),
+      ...(isMinutes(read.restMinutes) && { restMinutes: read.restMinutes }),
       chordNaming:
         CHORD_NAMINGS.find((naming) => naming === read.chordNaming) ?? FIRST_VIEW.chordNaming,
       chartDrafts: keptDrafts(read.chartDrafts),

@@ -1,5 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { KEY_BINDINGS, type KeyBinding } from '../keyBindings.ts';
+import { useParts } from '../parts.ts';
+import { useView } from '../useProject.ts';
 
 const KEY_NAMES: Readonly<Record<string, string>> = {
   ' ': 'Space',
@@ -20,6 +22,8 @@ export function KeysAndCautions({
   readonly open: boolean;
   readonly onClose: () => void;
 }) {
+  const { view } = useParts();
+  const restMinutes = useView((state) => state.restMinutes);
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     if (open) dialog.current?.showModal();
@@ -44,6 +48,20 @@ export function KeysAndCautions({
         harms hearing. Hands: rest often, and stop if anything hurts. Ask a teacher or a doctor;
         local rules and their advice come first.
       </p>
+      <label className="row">
+        <span>Suggest a rest after</span>
+        <select
+          value={restMinutes}
+          onChange={(event) => view.set({ restMinutes: Number(event.target.value) })}
+        >
+          {[15, 20, 25, 30, 45, 60].map((minutes) => (
+            <option key={minutes} value={minutes}>
+              {minutes} minutes of playing
+            </option>
+          ))}
+          <option value={0}>never</option>
+        </select>
+      </label>
       <h2>Credits</h2>
       <p className="hint">
         Piano samples: Alexander Holm, CC BY 3.0, shortened and trimmed. Text type: Source Serif 4
