@@ -1,0 +1,132 @@
+import type { PatternId } from '../ids.ts';
+import type { Pattern } from '../rhythm/pattern.ts';
+import { patternForBar } from '../rhythm/patternAt.ts';
+import type { Song } from '../song/song.ts';
+import { type Timeline, timelineOf } from '../song/timeline.ts';
+import type { Bpm } from '../time/tempoMap.ts';
+import type { Voicing } from '../voicing/voicing.ts';
+import { hardJoins, type Join } from './joins.ts';
+import { cleanBpm, type PracticeTarget, type TakeRecord } from './takeRecord.ts';
+import { type WeakStep, weakSteps } from './weakSteps.ts';
+
+/** A song with its patterns and a voicing for each chord of its timeline. */
+export type SongToPractise = {
+  readonly song: Pick<Song, 'sections' | 'form' | 'tempo'>;
+  readonly patterns: readonly Pattern[];
+  readonly voicings: readonly Voicing[];
+};
+
+/** Why something is in the plan: its steps went wrong, it is a hard join, it was not yet clean at tempo, or to keep it. */
+export type PlanReason =
+  | { readonly kind: 'weak-steps'; readonly steps: readonly WeakStep[] }
+  | { readonly kind: 'hard-join'; readonly join: Join; readonly cleanBpm?: Bpm }
+  | { readonly kind: 'not-at-tempo'; readonly cleanBpm?: Bpm }
+  | { readonly kind: 'keep' };
+
+/** Something to practise, from which tempo on and why. */
+export type Topic = {
+  readonly target: PracticeTarget;
+  readonly startBpm: Bpm;
+  readonly goalBpm: Bpm;
+  readonly why: PlanReason;
+};
+
+/** Something never played clean begins at so much of the song's tempo; something weak at so much of where it was. */
+const START = { unknown: 0.6, weak: 0.85 } as const;
+
+const MOST_JOINS = 4;
+
+/**
+ * What there is to practise of a song, one of each kind in turn: patterns whose last take had weak
+ * steps, the hardest joins, and patterns and sections that were not yet clean at the song's tempo.
+ * Once all is at tempo, the hardest joins and the song itself, to keep them.
+ */
+export function topicsOf(
+  { song, patterns, voicings }: SongToPractise,
+  history: readonly TakeRecord[],
+): Topic[] {
+  const goalBpm = song.tempo.bpm;
+  const timeline = timelineOf(song);
+  const played = patterns.filter((pattern) => isPlayed(pattern, timeline));
+  const joins = hardJoins(timeline, voicings, patternForBar(patterns, timeline));
+  const sectionIds = [...new Set(timeline.sections.map((section) => section.sectionId))];
+  const notAtTempo = (target: PracticeTarget) => topicNotAtTempo(target, goalBpm, history);
+  const weak = played.flatMap(({ id }) => weakTopic(id, goalBpm, history));
+  const isWeak = (id: PatternId) => weak.some((topic) => idOf(topic.target) === id);
+  const topics = inTurn([
+    weak,
+    joins.slice(0, MOST_JOINS).flatMap((join) => joinTopic(join, goalBpm, history)),
+    [
+      ...played
+        .filter(({ id }) => !isWeak(id))
+        .map(({ id }) => ({ kind: 'pattern', patternId: id }) as const),
+      ...sectionIds.map((sectionId) => ({ kind: 'section', sectionId }) as const),
+    ].flatMap(notAtTempo),
+  ]);
+  return topics.length > 0 ? topics : keptTopics(joins, goalBpm);
+}
+
+function isPlayed(pattern: Pattern, timeline: Timeline): boolean {
+  return timeline.sections.some((section) => section.patternId === pattern.id);
+}
+
+/** The first of each list, then the second of each, and so on. */
+function inTurn<T>(lists: readonly (readonly T[])[]): T[] {
+  const longest = Math.max(0, ...lists.map((list) => list.length));
+  return Array.from({ length: longest }, (_, i) =>
+    lists.flatMap((list) => list.slice(i, i + 1)),
+  ).flat();
+}
+
+function weakTopic(patternId: PatternId, goalBpm: Bpm, history: readonly TakeRecord[]): Topic[] {
+  const target = { kind: 'pattern', patternId } as const;
+  const ofPattern = (take: TakeRecord) =>
+    take.score.steps.some((step) => (step.patternId ?? idOf(take.target)) === patternId);
+  const last = history.filter(ofPattern).toSorted((a, b) => b.atMs - a.atMs)[0];
+  const steps = last
+    ? weakSteps(last.score).filter((s) => (s.patternId ?? idOf(last.target)) === patternId)
+    : [];
+  if (!last || steps.length === 0) return [];
+  const startBpm = Math.round(START.weak * Math.min(last.bpm, goalBpm));
+  return [{ target, startBpm, goalBpm, why: { kind: 'weak-steps', steps } }];
+}
+
+function idOf(target: PracticeTarget): PatternId | undefined {
+  return target.kind === 'pattern' ? target.patternId : undefined;
+}
+
+function joinTopic(join: Join, goalBpm: Bpm, history: readonly TakeRecord[]): Topic[] {
+  const target = { kind: 'join', from: join.from, to: join.to } as const;
+  return topicNotAtTempo(target, goalBpm, history).map((topic) => ({
+    ...topic,
+    why: { ...topic.why, kind: 'hard-join', join },
+  }));
+}
+
+function topicNotAtTempo(
+  target: PracticeTarget,
+  goalBpm: Bpm,
+  history: readonly TakeRecord[],
+): (Topic & { readonly why: { readonly kind: 'not-at-tempo'; readonly cleanBpm?: Bpm } })[] {
+  const reached = cleanBpm(history, target);
+  if (reached !== undefined && reached >= goalBpm) return [];
+  const startBpm = reached ?? Math.round(START.unknown * goalBpm);
+  const why = {
+    kind: 'not-at-tempo',
+    ...(reached === undefined ? {} : { cleanBpm: reached }),
+  } as const;
+  return [{ target, startBpm, goalBpm, why }];
+}
+
+function keptTopics(joins: readonly Join[], goalBpm: Bpm): Topic[] {
+  const joinTargets = joins
+    .slice(0, MOST_JOINS)
+    .map(({ from, to }) => ({ kind: 'join', from, to }) as const);
+  const targets: readonly PracticeTarget[] = [...joinTargets, { kind: 'song' }];
+  return targets.map((target) => ({
+    target,
+    startBpm: goalBpm,
+    goalBpm,
+    why: { kind: 'keep' },
+  }));
+}
