@@ -51,7 +51,7 @@ export function PlayPage() {
   const running = usePlayback().status === 'playing';
   const chords = useRef<HTMLOListElement>(null);
   const ribbon = useRef<HTMLOListElement>(null);
-  const section = useRef<HTMLHeadingElement>(null);
+  const section = useRef<HTMLParagraphElement>(null);
   const left = useRef<HTMLParagraphElement>(null);
   const glance = useRef<HTMLDivElement>(null);
   const playhead = useRef<HTMLDivElement>(null);
@@ -98,7 +98,7 @@ export function PlayPage() {
         <div className="practice-ribbon-line" ref={playhead} />
       </div>
       <div className="practice-where">
-        <h3 ref={section} className="practice-section" />
+        <p ref={section} className="practice-section" />
         <p ref={left} className="practice-left" />
       </div>
       <ol className="practice-chords" ref={chords} aria-label="Chords in order">
