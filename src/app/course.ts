@@ -2,6 +2,7 @@ import { nextRung, rungsOf } from '../core/practice/tempoLadder.ts';
 import type { Project } from '../core/project.ts';
 import { err, type Result } from '../core/result.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
+import { phraseScore } from './phraseScore.ts';
 import {
   drillPattern,
   oneChordScore,
@@ -34,9 +35,9 @@ function countInOf(project: Project): number {
   return project.practice.click.countInBars;
 }
 
-/** The pass that everything begins with. */
+/** The pass that everything begins with; a phrase is heard at once, without a count-in. */
 export function firstPass(request: PlayRequest, project: Project): CoursePass {
-  const pass = { request, countInBars: countInOf(project) };
+  const pass = { request, countInBars: request.kind === 'phrase' ? 0 : countInOf(project) };
   return request.kind === 'drill' ? { ...pass, drill: { rung: request.rung, pass: 0 } } : pass;
 }
 
@@ -50,9 +51,10 @@ function passOnRung(before: CoursePass, rung: number, pass: number, project: Pro
 }
 
 /**
- * The pass that follows, or undefined where the music ends: a song goes on only if it repeats, the
- * Rhythm page's pattern for ever, a drill up its ladder (`nextRung`) and then on its top rung until
- * it is stopped. A drill goes to `wantedRung` (0-based) instead where one is wanted.
+ * The pass that follows, or undefined where the music ends: a phrase is heard once, a song goes on
+ * only if it repeats, the Rhythm page's pattern for ever, a drill up its ladder (`nextRung`) and then
+ * on its top rung until it is stopped. A drill goes to `wantedRung` (0-based) instead where one is
+ * wanted.
  */
 export function passAfter(
   before: CoursePass,
@@ -61,7 +63,7 @@ export function passAfter(
 ): CoursePass | undefined {
   const { request, drill } = before;
   if (!drill) {
-    const ends = request.kind === 'song' && !request.repeat;
+    const ends = request.kind === 'phrase' || (request.kind === 'song' && !request.repeat);
     return ends ? undefined : { request, countInBars: 0 };
   }
   const { ladder } = project.practice.drill;
@@ -84,6 +86,7 @@ export function scoreOfPass(
 ): Result<Score, ScoreProblem> {
   const { request } = pass;
   if (request.kind === 'song') return songScore(project, request.range, speedPercent);
+  if (request.kind === 'phrase') return phraseScore(project, request, speedPercent);
   const pattern =
     request.kind === 'drill'
       ? drillPattern(project)

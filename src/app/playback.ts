@@ -1,5 +1,6 @@
 import type { Levels } from '../audio/mix.ts';
 import type { Player } from '../audio/player.ts';
+import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
 import {
@@ -22,6 +23,7 @@ import {
   passAfter,
   scoreOfPass,
 } from './course.ts';
+import { phrasePractice } from './phraseScore.ts';
 import {
   firstBar,
   type PlayRequest,
@@ -134,7 +136,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     const score = scoreOfPass(plan, project, speedPercent);
     if (!score.ok) return score;
     return ok({
-      ...timedScore(score.value, project.practice, plan.countInBars),
+      ...timedScore(score.value, practiceFor(plan.request, project), plan.countInBars),
       plan,
       score: score.value,
     });
@@ -250,6 +252,10 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       if (state.status === 'stopped') show({ status: 'stopped' });
     },
   };
+}
+
+function practiceFor(request: PlayRequest, { practice }: Project): PracticeSettings {
+  return request.kind === 'phrase' ? phrasePractice(practice) : practice;
 }
 
 function positionIn({ plan, score }: LivePass, sec: number, project: Project): PlaybackPosition {

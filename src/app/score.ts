@@ -1,6 +1,7 @@
 import { formatChordSymbol } from '../core/harmony/chordSymbol.ts';
 import type { PatternId } from '../core/ids.ts';
 import { drillTimeline } from '../core/practice/drill.ts';
+import type { Phrase } from '../core/practice/phrase.ts';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
@@ -26,11 +27,19 @@ import {
 /** Bars of a timeline by index, the end exclusive. */
 export type BarRange = { readonly firstBar: number; readonly endBar: number };
 
+/** A phrase to be heard at once: its chords held, or with a pattern where that fits its bars. */
+export type PhraseRequest = {
+  readonly kind: 'phrase';
+  readonly phrase: Phrase;
+  readonly patternId?: PatternId;
+};
+
 /** What can be asked to play. A song without a range plays whole; a drill begins on a rung of its ladder, counted from 0. */
 export type PlayRequest =
   | { readonly kind: 'song'; readonly range?: BarRange; readonly repeat: boolean }
   | { readonly kind: 'pattern'; readonly patternId: PatternId }
-  | { readonly kind: 'drill'; readonly rung: number };
+  | { readonly kind: 'drill'; readonly rung: number }
+  | PhraseRequest;
 
 export type ScoreProblem =
   | { readonly kind: 'nothing-to-play' }
@@ -60,7 +69,8 @@ function withinTicks(notes: readonly Note[], fromTick: Ticks, toTick: Ticks): No
   return notes.filter((note) => note.startTick >= fromTick && note.startTick < toTick);
 }
 
-function atSpeed(map: TempoMap, speedPercent: number): TempoMap {
+/** A tempo map at so many per cent of its tempo. */
+export function atSpeed(map: TempoMap, speedPercent: number): TempoMap {
   return map.map(({ tick, tempo }) => ({
     tick,
     tempo: { ...tempo, bpm: (tempo.bpm * speedPercent) / 100 },
@@ -92,7 +102,8 @@ export function songScore(
   });
 }
 
-function unplayable(span: ChordSpan): ScoreProblem {
+/** That no hands fit a chord, by its symbol. */
+export function unplayable(span: ChordSpan): ScoreProblem {
   const chord = span.chord === 'no-chord' ? 'N.C.' : formatChordSymbol(span.chord);
   return { kind: 'nothing-playable', chord };
 }
@@ -122,8 +133,8 @@ export function oneChordScore(
   });
 }
 
-/** Which parts are wanted: of the hands, the band, the click. */
-function isWanted(part: Part, practice: PracticeSettings): boolean {
+/** Whether the practice settings want a part: one of the hands, of the band, or the click. */
+export function isWanted(part: Part, practice: PracticeSettings): boolean {
   switch (part) {
     case 'left':
     case 'right':

@@ -2,6 +2,7 @@ import type { FormEntryId, SectionId } from '../ids.ts';
 import { barTicks, type Meter } from '../time/meter.ts';
 import { secondsPerTick } from '../time/tempoMap.ts';
 import type { Seconds, Ticks } from '../time/ticks.ts';
+import { slotsBetween } from './slotsBetween.ts';
 import type { ChordSlot, FormEntry, OtherEnding, Section, Song } from './song.ts';
 
 /** One bar of a section; `startTick` counts from the section's own start. */
@@ -61,15 +62,6 @@ export type PlayedSlot = ChordSlot & { readonly slot: number; readonly inEnding?
 /** What one playing of a section sounds: its own bars, the last of them replaced by the other ending if it has one. */
 export type PlayedChart = Omit<Written, 'slots'> & { readonly slots: readonly PlayedSlot[] };
 
-function slotsBefore<S extends ChordSlot>(slots: readonly S[], endTick: Ticks): S[] {
-  let startTick = 0;
-  return slots.flatMap((slot) => {
-    const room = endTick - startTick;
-    startTick += slot.durationTicks;
-    return room > 0 ? [{ ...slot, durationTicks: Math.min(slot.durationTicks, room) }] : [];
-  });
-}
-
 /**
  * The chart of one playing of a section. With an ending, a chord that lasts into the bars that are
  * replaced ends where they begin.
@@ -88,7 +80,7 @@ export function playedChart(section: Section, ending: OtherEnding | undefined): 
       ...barMeters.filter(({ bar }) => bar < kept),
       ...ending.barMeters.map((other) => ({ ...other, bar: kept + other.bar })),
     ],
-    slots: [...slotsBefore(own, bars[kept]?.startTick ?? sectionTicks(section)), ...inEnding],
+    slots: [...slotsBetween(own, 0, bars[kept]?.startTick ?? sectionTicks(section)), ...inEnding],
   };
 }
 

@@ -1,18 +1,7 @@
 import type { Chart } from '../../core/song/chart.ts';
 import { sectionBars, sectionTicks } from '../../core/song/form.ts';
-import type { ChordSlot, Section } from '../../core/song/song.ts';
-import type { Ticks } from '../../core/time/ticks.ts';
-import { placedSlots } from './chordChanges.ts';
-
-/** What of the slots sounds between two ticks; a chord that began before is a change of its own. */
-function slotsBetween(slots: readonly ChordSlot[], from: Ticks, to: Ticks): ChordSlot[] {
-  return placedSlots(slots)
-    .map(({ startTick, slot }) => {
-      const end = Math.min(startTick + slot.durationTicks, to);
-      return { ...slot, durationTicks: end - Math.max(startTick, from) };
-    })
-    .filter((slot) => slot.durationTicks > 0);
-}
+import { slotsBetween } from '../../core/song/slotsBetween.ts';
+import type { Section } from '../../core/song/song.ts';
 
 /**
  * The section's chart with the bars of another written over its own from bar `bar` (0-based) on. As
