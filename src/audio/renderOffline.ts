@@ -19,6 +19,10 @@ export type RenderOptions = {
   readonly tailSec?: Seconds;
   /** Length of the result, instead of as long as the notes and the tail take. */
   readonly durationSec?: Seconds;
+  /** Told from time to time which share of the whole is done, above 0 and below 1; never where rendering cannot rest. */
+  readonly onProgress?: (share: number) => void;
+  /** Gives the rendering up, at its next rest: the promise is rejected with the signal's reason. */
+  readonly signal?: AbortSignal;
 };
 
 /** So much music is given to the context at a time: thousands of waiting sounds would slow it down. */
@@ -54,6 +58,7 @@ function strikerOf(
 async function renderInPortions(
   context: OfflineAudioContext,
   strikeUntil: (untilSec: Seconds) => void,
+  { onProgress, signal }: RenderOptions,
 ): Promise<AudioBuffer> {
   // Not every browser can (Firefox cannot, from memory); the result is the same, only slower.
   if (!('suspend' in context)) {
@@ -63,6 +68,8 @@ async function renderInPortions(
   const endSec = context.length / context.sampleRate;
   const restAt = async (restSec: Seconds) => {
     await context.suspend(restSec);
+    signal?.throwIfAborted();
+    onProgress?.(restSec / endSec);
     strikeUntil(restSec + 2 * PORTION_SEC);
     await context.resume();
   };
@@ -81,7 +88,7 @@ async function renderInPortions(
  * before `options.startSec`, or at or after the result's end, are left out, and what sounds beyond
  * the end is cut off. Without notes the result is silence as long as `durationSec` or the tail.
  * Two channels; no sample exceeds `LIMITER_CEILING`. Five minutes of a dense song take some
- * seconds. Rejects if a sound file of the app cannot be fetched.
+ * seconds. Rejects if a sound file of the app cannot be fetched, or when `options.signal` gives it up.
  */
 export async function renderOffline(
   notes: readonly TimedNote[],
@@ -95,6 +102,6 @@ export async function renderOffline(
   const length = Math.max(1, Math.ceil(durationSec * sampleRate));
   const context = new OfflineAudioContext(2, length, sampleRate);
   const instruments = instrumentsOf(context, await loadSounds(context, soundsFor(heard)), levels);
-  const buffer = await renderInPortions(context, strikerOf(instruments, heard, startSec));
+  const buffer = await renderInPortions(context, strikerOf(instruments, heard, startSec), options);
   return { channels: [buffer.getChannelData(0), buffer.getChannelData(1)], sampleRate };
 }

@@ -106,7 +106,7 @@ export function encodeMidi(
   timeline: Timeline,
   tempoMap: TempoMap,
   key?: Key,
-): Uint8Array {
+): Uint8Array<ArrayBuffer> {
   const wrong = notes.find(
     ({ keyNumber, velocity }) =>
       !(keyNumber >= 0 && keyNumber <= 127 && velocity >= 1 && velocity <= 127),

@@ -33,7 +33,7 @@ function writeText(view: DataView, at: number, text: string): void {
  * 32-bit floats (nothing is). Any number of channels of one length; an odd number of data bytes is
  * padded. Throws where the channels differ in length or there are none.
  */
-export function encodeWav(audio: AudioData, bits: 16 | 24 | 32): Uint8Array {
+export function encodeWav(audio: AudioData, bits: 16 | 24 | 32): Uint8Array<ArrayBuffer> {
   const { channels, sampleRate } = audio;
   const frames = channels[0]?.length;
   if (frames === undefined || channels.some((channel) => channel.length !== frames))
