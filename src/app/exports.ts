@@ -1,0 +1,170 @@
+import type { Levels } from '../audio/mix.ts';
+import { type RenderOptions, renderOffline } from '../audio/renderOffline.ts';
+import { formatChordSymbol } from '../core/harmony/chordSymbol.ts';
+import type { PracticeSettings, SoundingHands } from '../core/practice/practiceSettings.ts';
+import type { Project } from '../core/project.ts';
+import { err, ok, type Result } from '../core/result.ts';
+import { barTicks, tempoBeatTicks } from '../core/time/meter.ts';
+import type { Bpm } from '../core/time/tempoMap.ts';
+import type { Seconds } from '../core/time/ticks.ts';
+import { encodeMidi } from '../formats/midi.ts';
+import { encodeProject } from '../formats/projectFile.ts';
+import { encodeWav } from '../formats/wav.ts';
+import { fileNameOf } from './fileName.ts';
+import {
+  drillPattern,
+  isWanted,
+  oneChordScore,
+  type Score,
+  type ScoreProblem,
+  songScore,
+  timedScore,
+} from './score.ts';
+
+/**
+ * What is handed on, and the tempo of it in felt beats a minute: the whole song, its first beat at
+ * `bpm`, or the one-chord drill for at least so many bars, up to the end of its pattern.
+ */
+export type Passage =
+  | { readonly kind: 'song'; readonly bpm: Bpm }
+  | { readonly kind: 'drill'; readonly bpm: Bpm; readonly bars: number };
+
+/** A passage as a MIDI file: both hands, and the band and the click where they are wanted. */
+export type MidiRequest = {
+  readonly passage: Passage;
+  readonly band: boolean;
+  readonly click: boolean;
+};
+
+/** A passage as sound to practise with. The count-in clicks even without `click`. */
+export type TrackRequest = MidiRequest & {
+  readonly hands: SoundingHands;
+  readonly countInBars: PracticeSettings['click']['countInBars'];
+};
+
+/** How loud the parts are beside each other (all fully up if left out), and what goes on meanwhile. */
+export type TrackOptions = Pick<RenderOptions, 'onProgress' | 'signal'> & {
+  readonly levels?: Levels;
+};
+
+export type TrackProblem =
+  | ScoreProblem
+  | { readonly kind: 'given-up' }
+  | { readonly kind: 'not-rendered'; readonly reason: string };
+
+/** Samples a second of a practice track, as on a compact disc: every player takes it. */
+const TRACK_RATE = 44_100;
+
+/** How long a track goes on after its last bar, for the sound to die away. */
+const TAIL_SEC: Seconds = 2;
+
+function passageScore(project: Project, passage: Passage): Result<Score, ScoreProblem> {
+  if (passage.kind === 'song')
+    return songScore(project, undefined, (100 * passage.bpm) / project.song.tempo.bpm);
+  const pattern = drillPattern(project);
+  return pattern
+    ? oneChordScore(project, pattern, passage.bars, passage.bpm)
+    : err({ kind: 'nothing-to-play' });
+}
+
+/** The project's practice settings with the parts that a request wants. */
+function wantedParts(
+  { practice }: Project,
+  { hands, band, click }: Pick<TrackRequest, 'hands' | 'band' | 'click'>,
+): PracticeSettings {
+  return { ...practice, hands, band, click: { ...practice.click, on: click } };
+}
+
+/** Whole bars of the drill's pattern that last at least so many minutes at a tempo; 1 without a pattern. */
+export function drillBars(project: Project, minutes: number, bpm: Bpm): number {
+  const pattern = drillPattern(project);
+  if (!pattern) return 1;
+  const { meter } = pattern;
+  return Math.max(1, Math.ceil((minutes * bpm * tempoBeatTicks(meter)) / barTicks(meter)));
+}
+
+/**
+ * The passage as a Standard MIDI File of one track for each part, without a count-in: see
+ * `encodeMidi`. Only a song has a key signature, as the chord of a drill may lie in any key.
+ */
+export function exportMidi(
+  project: Project,
+  request: MidiRequest,
+): Result<Uint8Array<ArrayBuffer>, ScoreProblem> {
+  const score = passageScore(project, request.passage);
+  if (!score.ok) return score;
+  const { notes, timeline, tempoMap } = score.value;
+  const practice = wantedParts(project, { ...request, hands: 'both' });
+  const wanted = notes.filter((note) => isWanted(note.part, practice));
+  const key = request.passage.kind === 'song' ? project.song.key : undefined;
+  return ok(encodeMidi(wanted, timeline, tempoMap, key));
+}
+
+/**
+ * The passage as a stereo WAV file of 16 bits at 44,100 samples a second: the count-in from its
+ * first sample, the music, and two seconds to die away. `onProgress` is told the share that is
+ * done, where the browser can say so; `signal` gives it up.
+ */
+export async function exportWav(
+  project: Project,
+  request: TrackRequest,
+  { levels, onProgress, signal }: TrackOptions = {},
+): Promise<Result<Uint8Array<ArrayBuffer>, TrackProblem>> {
+  const score = passageScore(project, request.passage);
+  if (!score.ok) return score;
+  const practice = wantedParts(project, request);
+  const { notes, leadInSec, lengthSec } = timedScore(score.value, practice, request.countInBars);
+  try {
+    const audio = await renderOffline(notes, {
+      sampleRate: TRACK_RATE,
+      startSec: -leadInSec,
+      durationSec: leadInSec + lengthSec + TAIL_SEC,
+      ...(levels && { levels }),
+      ...(onProgress && { onProgress }),
+      ...(signal && { signal }),
+    });
+    signal?.throwIfAborted();
+    return ok(encodeWav(audio, 16));
+  } catch (error) {
+    if (signal?.aborted) return err({ kind: 'given-up' });
+    return err({
+      kind: 'not-rendered',
+      reason: error instanceof Error ? error.message : String(error),
+    });
+  }
+}
+
+/** The whole song with its patterns and settings, as the text of a file that this tool opens again. */
+export function exportSong(project: Project): string {
+  return encodeProject(project);
+}
+
+/** Name of the song's file. */
+export function songFileName({ song }: Project): string {
+  return fileNameOf([song.title], 'json');
+}
+
+/** Name of a file with a passage of the song, which tells what and, for a track, how fast. */
+function passageFileName(
+  { song, practice }: Project,
+  passage: Passage,
+  ending: 'mid' | 'wav',
+): string {
+  const drill = `drill on ${formatChordSymbol(practice.drill.chord)}`;
+  const parts = [
+    song.title,
+    ...(passage.kind === 'drill' ? [drill] : []),
+    ...(ending === 'wav' ? [`${Math.round(passage.bpm)} bpm`] : []),
+  ];
+  return fileNameOf(parts, ending);
+}
+
+/** Name of the MIDI file of a passage. */
+export function midiFileName(project: Project, passage: Passage): string {
+  return passageFileName(project, passage, 'mid');
+}
+
+/** Name of the practice track of a passage, with its tempo. */
+export function trackFileName(project: Project, passage: Passage): string {
+  return passageFileName(project, passage, 'wav');
+}
