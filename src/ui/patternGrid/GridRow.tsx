@@ -44,7 +44,7 @@ export const GridRow = memo(function GridRow(props: Props) {
       className={`pattern-row pattern-row-${row.kind === 'hand' ? row.hand : row.kind}`}
       style={{ top, height }}
     >
-      <div role="rowheader" className="pattern-row-name" style={{ width: system.left - 24 }}>
+      <div role="rowheader" className="pattern-row-name">
         {name}
       </div>
       {system.steps.map((step) => (

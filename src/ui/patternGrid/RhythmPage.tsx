@@ -1,7 +1,10 @@
 import './patternGrid.css';
-import { useMemo, useRef, useState } from 'react';
+import { type DragEvent, useMemo, useRef, useState } from 'react';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
+import { BandPage } from '../bandImport/BandPage.tsx';
+import { type BandFile, readBandFile } from '../bandImport/bandFile.ts';
+import { DerivePage } from '../bandImport/DerivePage.tsx';
 import { ChoicePanel } from './ChoicePanel.tsx';
 import { chosenAt, type Place, placeWithin, shownPattern } from './gridPlace.ts';
 import { HearLine } from './HearLine.tsx';
@@ -69,17 +72,59 @@ function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } 
   );
 }
 
-/** Rhythm: a pattern on its spine of counts, the hands beside it, the band outside. */
+/** What is shown instead of the pattern. */
+type Aside =
+  | { readonly kind: 'band'; readonly file?: BandFile; readonly fileCount: number }
+  | { readonly kind: 'derive' };
+
+/** The first file of a drop; undefined where something else is dropped. */
+function droppedFile({ dataTransfer }: DragEvent): File | undefined {
+  return dataTransfer.files[0];
+}
+
+/** Rhythm: a pattern on its spine of counts, the hands beside it, the band outside; and where bands come in. */
 export function RhythmPage() {
   const pattern = useShownPattern();
-  const [, setAside] = useState<'band' | 'derive'>();
+  const [aside, setAside] = useState<Aside>();
+  const close = () => setAside(undefined);
+  const bringIn = async (given: File) => {
+    const file = await readBandFile(given);
+    setAside((before) => ({
+      kind: 'band',
+      file,
+      fileCount: before?.kind === 'band' ? before.fileCount + 1 : 0,
+    }));
+  };
   if (!pattern) return <p>There is no pattern yet.</p>;
   return (
-    <Workshop
-      key={pattern.id}
-      pattern={pattern}
-      onBringBand={() => setAside('band')}
-      onDeriveAgain={() => setAside('derive')}
-    />
+    <div
+      className="pattern-drop"
+      onDragOver={(event) => event.preventDefault()}
+      onDrop={(event) => {
+        event.preventDefault();
+        const file = droppedFile(event);
+        if (file) void bringIn(file);
+      }}
+    >
+      {aside?.kind === 'band' && (
+        <BandPage
+          file={aside.file}
+          fileCount={aside.fileCount}
+          onFile={(file) => void bringIn(file)}
+          onClose={close}
+        />
+      )}
+      {aside?.kind === 'derive' && (
+        <DerivePage key={pattern.id} pattern={pattern} onClose={close} />
+      )}
+      {!aside && (
+        <Workshop
+          key={pattern.id}
+          pattern={pattern}
+          onBringBand={() => setAside({ kind: 'band', fileCount: 0 })}
+          onDeriveAgain={() => setAside({ kind: 'derive' })}
+        />
+      )}
+    </div>
   );
 }

@@ -19,6 +19,7 @@ import {
 import { pullStroke } from '../../state/edits/pullStroke.ts';
 import type { GridAction } from './gridKeys.ts';
 import { hitOnStep } from './gridPlace.ts';
+import { PART_NAMES } from './sourceNames.ts';
 import { BASS_NAMES, VOICE_NAMES } from './toneNames.ts';
 
 /** Where hits are changed: the pattern as it is shown (`shownPattern`), one hand, one step. */
@@ -65,7 +66,7 @@ export function strokePulled(
 ): Pick<HitChange, 'edit' | 'label'> {
   return {
     edit: pullStroke(patternId, source.id, stroke.at, hand),
-    label: `pull ${source.name} into the ${hand} hand`,
+    label: `pull ${PART_NAMES[source.part]} into the ${hand} hand`,
   };
 }
 

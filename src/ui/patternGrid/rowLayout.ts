@@ -1,6 +1,7 @@
 import { unreachable } from '../../core/result.ts';
 import type { Source, SourcePart } from '../../core/rhythm/sources.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
+import { PART_NAMES } from './sourceNames.ts';
 import type { Pixels } from './systemLayout.ts';
 
 /** A row of the grid: a hand, the spoken counts between the hands, or one source of the band. */
@@ -71,7 +72,7 @@ const HAND_NAMES = { right: 'Right hand', left: 'Left hand' } as const;
 /** What a row is called on the page. */
 export function rowName(row: Row): string {
   if (row.kind === 'hand') return HAND_NAMES[row.hand];
-  return row.kind === 'source' ? row.source.name : 'Count';
+  return row.kind === 'source' ? PART_NAMES[row.source.part] : 'Count';
 }
 
 /** Least and greatest height of a row. A hand's has room for accent marks above its strokes. */

@@ -1,5 +1,6 @@
 import type { Hit, Step } from '../../core/rhythm/pattern.ts';
 import type { Source, Stroke } from '../../core/rhythm/sources.ts';
+import { sourceName } from './sourceNames.ts';
 import { spokenTone, strokeWords } from './toneNames.ts';
 
 const SPOKEN_COUNTS: Readonly<Record<string, string>> = { '&': 'and' };
@@ -26,5 +27,5 @@ export function spokenHit(hit: Hit): string {
 export function spokenStroke(source: Source, stroke: Stroke): string {
   const strength = stroke.strength > 0.8 ? 'strong' : stroke.strength < 0.35 ? 'soft' : 'medium';
   const often = stroke.presence < 0.95 ? [`in ${Math.round(stroke.presence * 10)} of 10 bars`] : [];
-  return [source.name, ...strokeWords(stroke.what), strength, ...often].join(', ');
+  return [sourceName(source), ...strokeWords(stroke.what), strength, ...often].join(', ');
 }

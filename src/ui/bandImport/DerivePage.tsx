@@ -1,0 +1,46 @@
+import './bandImport.css';
+import { useMemo, useState } from 'react';
+import { HAND_RULES } from '../../core/rhythm/handRules.ts';
+import { deriveHands } from '../../core/rhythm/hands.ts';
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import { replaceHands } from '../../state/edits/pattern.ts';
+import { useParts } from '../parts.ts';
+import { PatternPicture } from '../patternGrid/PatternPicture.tsx';
+import { RuleTable } from './RuleTable.tsx';
+
+/** The hands of a pattern made anew from its own band: which source feeds which hand, and what comes of it. */
+export function DerivePage({
+  pattern,
+  onClose,
+}: {
+  readonly pattern: Pattern;
+  readonly onClose: () => void;
+}) {
+  const { store } = useParts();
+  const [rules, setRules] = useState(HAND_RULES);
+  const hands = useMemo(() => deriveHands(pattern.sources, rules, pattern), [pattern, rules]);
+  return (
+    <div className="band-page">
+      <div className="band-head">
+        <h2>Derive the hands again</h2>
+        <span className="band-file">{pattern.name}</span>
+        <span className="pattern-space" />
+        <button
+          type="button"
+          className="strong"
+          onClick={() => {
+            store.edit(replaceHands(pattern.id, hands), { label: 'derive the hands again' });
+            onClose();
+          }}
+        >
+          Take these hands
+        </button>
+        <button type="button" onClick={onClose}>
+          Leave them as they are
+        </button>
+      </div>
+      <RuleTable sources={pattern.sources} rules={rules} onRules={setRules} />
+      <PatternPicture pattern={{ ...pattern, ...hands }} label={`New hands for ${pattern.name}`} />
+    </div>
+  );
+}

@@ -1,0 +1,106 @@
+import type { HandFeed, HandRules, StrokeUse } from '../../core/rhythm/handRules.ts';
+import type { Source } from '../../core/rhythm/sources.ts';
+import { sourceName } from '../patternGrid/sourceNames.ts';
+import {
+  feedInto,
+  HAND_NAMES,
+  PLAY_CHOICES,
+  playChoiceOf,
+  USE_NAMES,
+  withFeed,
+} from './feedChoices.ts';
+
+type Props = {
+  readonly sources: readonly Source[];
+  readonly rules: HandRules;
+  readonly onRules: (rules: HandRules) => void;
+};
+
+function Feed({
+  source,
+  feed,
+  onFeed,
+}: {
+  readonly source: Source;
+  readonly feed: HandFeed;
+  readonly onFeed: (feed: HandFeed) => void;
+}) {
+  const { hand } = feed;
+  const name = sourceName(source);
+  return (
+    <tr>
+      <th scope="row" title={name}>
+        {name}
+      </th>
+      <td>
+        <select
+          aria-label={`${name} feeds`}
+          value={hand}
+          onChange={(event) => onFeed(feedInto(feed, event.target.value as HandFeed['hand']))}
+        >
+          {Object.entries(HAND_NAMES).map(([value, words]) => (
+            <option key={value} value={value}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </td>
+      {hand !== 'neither' && (
+        <>
+          <td>
+            <select
+              aria-label={`${name} is played`}
+              value={playChoiceOf(feed)}
+              onChange={(event) =>
+                onFeed({ ...feed, play: PLAY_CHOICES[hand][Number(event.target.value)]!.play })
+              }
+            >
+              {PLAY_CHOICES[hand].map((choice, i) => (
+                <option key={choice.name} value={i}>
+                  {choice.name}
+                </option>
+              ))}
+            </select>
+          </td>
+          <td>
+            <select
+              aria-label={`Which strokes of ${name}`}
+              value={feed.use}
+              onChange={(event) => onFeed({ ...feed, use: event.target.value as StrokeUse })}
+            >
+              {Object.entries(USE_NAMES).map(([value, words]) => (
+                <option key={value} value={value}>
+                  {words}
+                </option>
+              ))}
+            </select>
+          </td>
+        </>
+      )}
+    </tr>
+  );
+}
+
+/** Which source of the band feeds which hand, and what becomes of it there. */
+export function RuleTable({ sources, rules, onRules }: Props) {
+  const feedOf = (source: Source) => rules.feeds.find(({ part }) => part === source.part);
+  return (
+    <table className="band-rules">
+      <tbody>
+        {sources.map((source) => {
+          const feed = feedOf(source);
+          return (
+            feed && (
+              <Feed
+                key={source.id}
+                source={source}
+                feed={feed}
+                onFeed={(next) => onRules(withFeed(rules, source.part, () => next))}
+              />
+            )
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
