@@ -14,8 +14,8 @@ const LAGS = [
   { bars: 4, worth: 0.9 },
 ] as const;
 
-/** Width of a place in a bar's profile: holds sixteenths, triplets and their unevenness. */
-const PLACE_TICKS: Ticks = 40;
+/** Width of a place in a bar's profile: wide enough for uneven playing, half a sixteenth. */
+const PLACE_TICKS: Ticks = 60;
 
 /** What a stretch of the fewest bars loses against one of the most. */
 const SHORT_LOSS = 0.04;
@@ -58,10 +58,22 @@ function mean(numbers: readonly number[]): number {
   return numbers.reduce((sum, n) => sum + n, 0) / Math.max(1, numbers.length);
 }
 
-/** Share of the band's sources that play in a bar. */
-function fullness(profile: Profile, sourceCount: number): number {
-  const sources = new Set([...profile.keys()].map((key) => key.split(' ')[0]));
-  return sources.size / Math.max(1, sourceCount);
+/** The sources that play in a bar. */
+function playingIn(profile: Profile): Set<string> {
+  return new Set([...profile.keys()].map((key) => key.split(' ')[0] ?? ''));
+}
+
+/** For each bar the share of the band's regular sources, those that play in a quarter of all bars, that play. */
+function fullness(profiles: readonly Profile[]): number[] {
+  const playing = profiles.map(playingIn);
+  const all = [...new Set(playing.flatMap((sources) => [...sources]))];
+  const regular = all.filter(
+    (source) => playing.filter((sources) => sources.has(source)).length * 4 >= profiles.length,
+  );
+  return playing.map(
+    (sources) =>
+      regular.filter((source) => sources.has(source)).length / Math.max(1, regular.length),
+  );
 }
 
 /** Runs of bars in one meter, as ranges. */
@@ -92,14 +104,12 @@ function windowsOf(run: BarRange): BarRange[] {
 /**
  * The stretch of 8, 12 or 16 bars in one meter whose bars are most like the bar before, or two or four
  * before (whichever is most alike: a self-similarity of bars after Foote 2000), weighed by how many of
- * the band's sources play in it; of equals the longer, then the earlier. Music of fewer bars is taken
+ * the band's regular sources play in it; of equals the longer, then the earlier. Music of fewer bars is taken
  * whole, the longest run of one meter.
  */
 export function steadiestRange(band: Band, roles: readonly TrackRole[]): BarRange {
   const profiles = barProfiles(band, roles);
-  const sourceCount = new Set(profiles.flatMap((p) => [...p.keys()].map((k) => k.split(' ')[0])))
-    .size;
-  const full = profiles.map((profile) => fullness(profile, sourceCount));
+  const full = fullness(profiles);
   const alike = LAGS.map(({ bars }) =>
     profiles.map((profile, i) => (profiles[i + bars] ? likeness(profile, profiles[i + bars]!) : 0)),
   );

@@ -1,7 +1,8 @@
 import { barTicks, beatLengths, type Meter } from '../time/meter.ts';
 import { TICKS_PER_QUARTER, type Ticks } from '../time/ticks.ts';
 import { AGREEING, barAgreement, countedBars, timesHeard } from './foldAgreement.ts';
-import { fitBeat, heardBeats, type Reading } from './foldGrid.ts';
+import { heardBeats, type Reading } from './foldBeats.ts';
+import { fitBeat } from './foldGrid.ts';
 import { median, spreadOf } from './foldNoise.ts';
 import { type Period, type PeriodEvidence, periodEvidence, shortestPeriod } from './foldPeriod.ts';
 import { barsHeard, type HeardStroke, type PlacedStroke, placeStrokes } from './foldPlacing.ts';

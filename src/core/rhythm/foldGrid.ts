@@ -1,13 +1,14 @@
-import { barTicks, beatLengths, beatStarts, type Meter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
+import {
+  type HeardBeat,
+  nearestStep,
+  type Reading,
+  reachOf,
+  soundingOffsets,
+  type TriedDivision,
+} from './foldBeats.ts';
 import { median } from './foldNoise.ts';
-import type { PlacedStroke } from './foldPlacing.ts';
-import { groupBy } from './groupBy.ts';
-import type { Division } from './pattern.ts';
-import { type Swing, swungTick, takesSwing } from './swing.ts';
-
-/** Divisions that are tried: those of a pattern, and 12, which holds sixteenths and triplets at once. */
-export type TriedDivision = Division | 12;
+import { takesSwing } from './swing.ts';
 
 /**
  * What a division costs, in the unit of a log likelihood (nats): the simpler the reading, the less,
@@ -33,109 +34,34 @@ const DIVIDED_SWING_COST = 3;
 /** A stroke that the grid does not explain, whatever it is: it lies three spreads off or comes too rarely. */
 const UNEXPLAINED_COST = 3;
 
-/**
- * Strokes this much before a beat belong to it rather than to the last step of the beat before: half a
- * thirty-second, or what uneven playing needs, but no more than half a sixteenth.
- */
-function earlyTicks(spread: Ticks): Ticks {
-  return Math.min(60, Math.max(30, 2.5 * spread));
-}
-
-/** No stroke further than this (or three spreads, if that is more) from a step is played on it. */
-const REACH_TICKS: Ticks = 40;
-
 /** Players place a step systematically early or late by half their spread, but by this at least. */
 const LEAST_HABIT: Ticks = 10;
 
-/** What the strokes are read against: their spread and common lateness in ticks, and the swing. */
-export type Reading = {
-  readonly meter: Meter;
-  readonly spread: Ticks;
-  readonly latency: number;
-  readonly swing: Swing;
+/** What one source plays on one step: how late each stroke is, and in how many repeats of the beat. */
+type Cell = {
+  readonly step: number;
+  readonly deviations: readonly number[];
+  readonly played: number;
 };
-
-/** How far from a step a stroke may lie to be played on it. */
-export function reachOf(spread: Ticks): Ticks {
-  return Math.max(REACH_TICKS, 3 * spread);
-}
-
-/** One beat of the folded bars with what is played in it; `repeats` is how often the beat comes. */
-export type HeardBeat = {
-  readonly start: Ticks;
-  readonly length: Ticks;
-  readonly repeats: number;
-  readonly strokes: readonly HeardInBeat[];
-};
-
-/** `offset` in ticks from the beat, `repeat` which time the beat comes, `source` as a number. */
-type HeardInBeat = { readonly offset: number; readonly repeat: number; readonly source: string };
-
-/** The beats of `bars` bars laid over each other as often as they come in `barsHeard`. */
-export function heardBeats(
-  strokes: readonly PlacedStroke[],
-  reading: Pick<Reading, 'meter' | 'latency' | 'spread'>,
-  bars: number,
-  barCount: number,
-): HeardBeat[] {
-  const { meter, latency } = reading;
-  const early = earlyTicks(reading.spread);
-  const bar = barTicks(meter);
-  const starts = beatStarts(meter);
-  const lengths = beatLengths(meter);
-  const period = bars * bar;
-  const beats = Array.from({ length: bars * starts.length }, (_, i) => ({
-    start: Math.floor(i / starts.length) * bar + starts[i % starts.length]!,
-    length: lengths[i % lengths.length]!,
-    repeats: Math.ceil((barCount - Math.floor(i / starts.length)) / bars),
-    strokes: [] as HeardInBeat[],
-  }));
-  for (const { tick, source } of strokes) {
-    const at = tick - latency + early;
-    const repeat = Math.floor(at / period);
-    const inPeriod = at - repeat * period;
-    const beat = beats.findLast((b) => b.start <= inPeriod);
-    if (beat && repeat >= 0 && repeat < beat.repeats)
-      beat.strokes.push({ offset: inPeriod - early - beat.start, repeat, source });
-  }
-  return beats;
-}
-
-/** Where the steps of a divided beat sound, in ticks from the beat: swung where swing applies. */
-export function soundingOffsets(
-  beat: Pick<HeardBeat, 'start' | 'length'>,
-  division: TriedDivision,
-  { meter, swing }: Pick<Reading, 'meter' | 'swing'>,
-): number[] {
-  const swings = takesSwing(beat.length, division);
-  return Array.from({ length: division }, (_, step) => {
-    const straight = (step * beat.length) / division;
-    return swings ? swungTick(beat.start + straight, meter, swing) - beat.start : straight;
-  });
-}
-
-type Cell = { readonly step: number; readonly deviations: number[]; readonly repeats: Set<number> };
-
-/** Index of the step that sounds nearest to a place in the beat. */
-export function nearestStep(offsets: readonly number[], offset: number): number {
-  let best = 0;
-  offsets.forEach((at, step) => {
-    if (Math.abs(offset - at) < Math.abs(offset - offsets[best]!)) best = step;
-  });
-  return best;
-}
 
 /** What each source plays on each step, strokes out of reach left out. */
 function cellsOf(beat: HeardBeat, offsets: readonly number[], reach: Ticks): Cell[] {
-  const onStep = beat.strokes
-    .map((stroke) => ({ ...stroke, step: nearestStep(offsets, stroke.offset) }))
-    .filter(({ offset, step }) => Math.abs(offset - offsets[step]!) <= reach);
-  const cells = groupBy(onStep, ({ source, step }) => `${step} ${source}`);
-  return [...cells.values()].map((strokes) => ({
-    step: strokes[0]!.step,
-    deviations: strokes.map(({ offset, step }) => offset - offsets[step]!),
-    repeats: new Set(strokes.map((stroke) => stroke.repeat)),
-  }));
+  const cells = new Map<
+    number,
+    { step: number; deviations: number[]; played: number; last: number }
+  >();
+  for (const { offset, repeat, source } of beat.strokes) {
+    const step = nearestStep(offsets, offset);
+    const deviation = offset - offsets[step]!;
+    if (Math.abs(deviation) > reach) continue;
+    const key = source * offsets.length + step;
+    const cell = cells.get(key) ?? { step, deviations: [], played: 0, last: -1 };
+    cells.set(key, cell);
+    cell.deviations.push(deviation);
+    if (repeat !== cell.last) cell.played++;
+    cell.last = repeat;
+  }
+  return [...cells.values()];
 }
 
 /** A step that is played more rarely tells nothing of the grid: in a fifth of the bars, and not once of three. */
@@ -152,21 +78,21 @@ function presenceCost(played: number, repeats: number): number {
 
 /**
  * How badly a cell fits, as minus a log likelihood in nats: when it is played, how its strokes
- * scatter around their own mean, and how far that mean lies off the step. That last is a habit: one
+ * scatter around their middle, and how far that lies off the step. That last is a habit: one
  * thing however often it is heard, so many late backbeats do not buy a finer grid. At most what the
  * strokes cost without explanation, so that what comes rarely buys none either.
  */
-function cellCost({ deviations, repeats }: Cell, of: number, spread: Ticks): number {
+function cellCost({ deviations, played }: Cell, of: number, spread: Ticks): number {
   const count = deviations.length;
-  if (repeats.size < fewestPlayed(of)) return UNEXPLAINED_COST * count;
-  const mean = median(deviations) ?? 0;
+  if (played < fewestPlayed(of)) return UNEXPLAINED_COST * count;
+  const middle = median(deviations) ?? 0;
   const scatter = deviations.reduce(
-    (sum, d) => sum + Math.min(UNEXPLAINED_COST, (d - mean) ** 2 / (2 * spread ** 2)),
+    (sum, d) => sum + Math.min(UNEXPLAINED_COST, (d - middle) ** 2 / (2 * spread ** 2)),
     0,
   );
   const habit = Math.max(LEAST_HABIT, spread / 2);
-  const offStep = mean ** 2 / (2 * (habit ** 2 + spread ** 2 / count));
-  return Math.min(UNEXPLAINED_COST * count, presenceCost(repeats.size, of) + scatter + offStep);
+  const offStep = middle ** 2 / (2 * (habit ** 2 + spread ** 2 / count));
+  return Math.min(UNEXPLAINED_COST * count, presenceCost(played, of) + scatter + offStep);
 }
 
 /**
@@ -175,7 +101,7 @@ function cellCost({ deviations, repeats }: Cell, of: number, spread: Ticks): num
  */
 function couldBeSwing(division: TriedDivision, cells: readonly Cell[], repeats: number): boolean {
   const isPlayed = (step: number) =>
-    cells.some((cell) => cell.step === step && cell.repeats.size * 5 >= repeats);
+    cells.some((cell) => cell.step === step && cell.played * 5 >= repeats);
   if (division === 3) return !isPlayed(1);
   return division === 6 && !isPlayed(1) && !(isPlayed(2) && isPlayed(4));
 }

@@ -1,6 +1,6 @@
 import { barTicks, beatLengths, beatStarts } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
-import { type Reading, reachOf, soundingOffsets, type TriedDivision } from './foldGrid.ts';
+import { type Reading, reachOf, soundingOffsets, type TriedDivision } from './foldBeats.ts';
 import type { PlacedStroke } from './foldPlacing.ts';
 import { groupBy } from './groupBy.ts';
 

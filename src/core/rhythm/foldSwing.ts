@@ -1,14 +1,14 @@
 import { barTicks, hasGroupedBeats, type Meter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
 import {
-  fitBeat,
   heardBeats,
   nearestStep,
   type Reading,
   reachOf,
   soundingOffsets,
   type TriedDivision,
-} from './foldGrid.ts';
+} from './foldBeats.ts';
+import { fitBeat } from './foldGrid.ts';
 import { median } from './foldNoise.ts';
 import type { PlacedStroke } from './foldPlacing.ts';
 import { STRAIGHT, type Swing } from './swing.ts';
@@ -19,6 +19,9 @@ type LongShare = number;
 /** Shares that are tried; beyond, a dotted reading is the better one, below it is not heard as swing. */
 const SHARE_STEP: LongShare = 0.01;
 const SHARES: readonly LongShare[] = Array.from({ length: 18 }, (_, i) => 0.53 + i * SHARE_STEP);
+
+/** How far the fit may easily take the share from where it was tried. */
+const SHARE_HOLD: LongShare = 0.03;
 
 /** A few of them, to find the latency by. */
 const COARSE_SHARES: readonly LongShare[] = [0.55, 0.6, 0.667];
@@ -47,6 +50,9 @@ function swingsOf(meter: Meter, shares: readonly LongShare[]): Swing[] {
   return levelsIn(meter).flatMap((level) => shares.map((share) => swingOf(level, share)));
 }
 
+/** Latency and swing are the same throughout, so that of a long piece the bars with the most strokes will do. */
+const MOST_BARS = 32;
+
 /**
  * Strokes so near to the ends of the bars heard are left out: which of them belong inside hangs on the
  * latency, and readings can only be compared on the same strokes.
@@ -59,6 +65,24 @@ function readingCost(strokes: readonly PlacedStroke[], barCount: number, reading
   const grid = beats.reduce((sum, beat) => sum + fitBeat(beat, POOLED_DIVISIONS, reading).cost, 0);
   const swing = reading.swing.ratio === 1 ? 0 : SWING_COST;
   return grid + swing + (reading.latency / USUAL_LATENCY) ** 2 / 2;
+}
+
+/** The strokes of so many bars in a row, where most are played, counted from the first of these bars. */
+function fullestBars(
+  strokes: readonly PlacedStroke[],
+  barsHeard: number,
+  barCount: number,
+  bar: Ticks,
+): PlacedStroke[] {
+  const inBars = (first: number) =>
+    strokes.filter(
+      ({ tick }) =>
+        tick >= first * bar + BORDER_TICKS && tick < (first + barCount) * bar - BORDER_TICKS,
+    );
+  const firsts = Array.from({ length: barsHeard - barCount + 1 }, (_, first) => first);
+  const counts = firsts.map((first) => inBars(first).length);
+  const fullest = counts.indexOf(Math.max(...counts));
+  return inBars(fullest).map((stroke) => ({ ...stroke, tick: stroke.tick - fullest * bar }));
 }
 
 function cheapest<T>(choices: readonly T[], costOf: (choice: T) => number): T {
@@ -113,7 +137,7 @@ function correctionOf(steps: readonly StepEvidence[], spread: Ticks, swings: boo
   const d = sum((step) => step.deviation);
   if (!swings) return { latency: d / n, share: 0 };
   const s = sum((step) => step.slope);
-  const ss = sum((step) => step.slope ** 2) + (spread / SHARE_STEP) ** 2;
+  const ss = sum((step) => step.slope ** 2) + (spread / SHARE_HOLD) ** 2;
   const sd = sum((step) => step.slope * step.deviation);
   const determinant = n * ss - s * s;
   return { latency: (d * ss - s * sd) / determinant, share: (n * sd - s * d) / determinant };
@@ -137,12 +161,12 @@ function corrected(strokes: readonly PlacedStroke[], barCount: number, reading: 
  */
 export function readStrokes(
   placed: readonly PlacedStroke[],
-  barCount: number,
+  barsHeard: number,
   meter: Meter,
   spread: Ticks,
 ): Reading {
-  const end = barCount * barTicks(meter) - BORDER_TICKS;
-  const strokes = placed.filter(({ tick }) => tick >= BORDER_TICKS && tick < end);
+  const barCount = Math.min(MOST_BARS, barsHeard);
+  const strokes = fullestBars(placed, barsHeard, barCount, barTicks(meter));
   const costOf = (reading: Reading) => readingCost(strokes, barCount, reading);
   const fitted = (reading: Reading) =>
     corrected(strokes, barCount, corrected(strokes, barCount, reading));

@@ -85,9 +85,13 @@ function touchOf(stroke: Stroke, all: readonly Stroke[]): Touch {
 /** Voices that lie under one hand without moving it: a triad and its octave. */
 const VOICES_IN_REACH = 4;
 
+/** Number of a single voice from the bottom; 0 for any other tone. */
+function voiceNumber(tone: StrokeTone): number {
+  return Number(/^voice-(\d)$/.exec(tone)?.[1] ?? 0);
+}
+
 /** Picked voices, drawn together where they use more than lie under one hand; other tones as they are. */
 function inReach(strokes: readonly Stroke[]): Stroke[] {
-  const voiceNumber = (tone: string) => Number(/^voice-(\d)$/.exec(tone)?.[1] ?? 0);
   const highest = Math.max(...strokes.flatMap(({ what }) => what.map(voiceNumber)));
   if (highest <= VOICES_IN_REACH) return [...strokes];
   const drawn = (tone: StrokeTone): StrokeTone => {
@@ -152,7 +156,7 @@ function accented(drafts: readonly Draft[], strokes: readonly Stroke[]): Draft[]
 }
 
 /** The accents; where there are none, all that is not a ghost. */
-function strongest(drafts: readonly Draft[]): Draft[] {
+function standingOut(drafts: readonly Draft[]): Draft[] {
   const accents = drafts.filter((draft) => draft.touch === 'accent');
   return accents.length > 0 ? accents : drafts.filter((draft) => draft.touch !== 'ghost');
 }
@@ -168,7 +172,7 @@ function fedHand(hand: HandName, sources: readonly Source[], feeds: readonly Han
     const use = isAlone || (i === 0 && feed.use === 'accents') ? 'every-stroke' : feed.use;
     if (use === 'accents') return accented(drafts, strokes);
     const all = draftsOf(hand, strokes, feed);
-    return merged(drafts, use === 'every-stroke' ? all : strongest(all));
+    return merged(drafts, use === 'every-stroke' ? all : standingOut(all));
   }, []);
 }
 
