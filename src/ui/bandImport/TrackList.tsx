@@ -32,6 +32,7 @@ export function TrackList({
           <label>
             <span className="band-track-name">{trackName(track, i)}</span>
             <select
+              aria-label={`${trackName(track, i)} is`}
               value={roles[i]}
               onChange={(event) => onRoles(roles.with(i, event.target.value as TrackRole))}
             >
