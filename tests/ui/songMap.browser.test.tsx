@@ -221,6 +221,73 @@ describe('the song', () => {
   });
 });
 
+describe('what the key offers', () => {
+  it('is written at the chosen beat with a tap, cadences from its bar on', async () => {
+    (cell(/^Bar 1, beat 1/).element() as HTMLElement).focus();
+    await userEvent.keyboard('{ArrowRight}{ArrowRight}');
+    await page
+      .getByRole('group', { name: 'Triads' })
+      .getByRole('button', { name: 'Em ii' })
+      .click();
+    expect(chartNow()).toBe('| D / Em / | Bm7 | G / A / | D |');
+    await page
+      .getByRole('group', { name: 'Cadences' })
+      .getByRole('button', { name: 'ii–V–I' })
+      .click();
+    expect(chartNow()).toBe('| D / Em / | Em7 | A7 | Dmaj7 |');
+    await page
+      .getByRole('group', { name: 'Circle of fifths' })
+      .getByRole('button', { name: 'Bm vi' })
+      .click();
+    expect(chartNow()).toBe('| D / Em / | Bm | A7 | Dmaj7 |');
+  });
+
+  it('says what a chord does in the key', async () => {
+    await page.getByRole('button', { name: /^Bridge/ }).click();
+    (cell(/^Bar 2, beat 1/).element() as HTMLElement).focus();
+    await userEvent.keyboard('{ArrowLeft}');
+    await expect.element(page.getByText('Bar 1: Em7 is ii7 of D major.')).toBeVisible();
+  });
+});
+
+describe('the whole song', () => {
+  it('is typed in numerals', async () => {
+    await button('Text').click();
+    await userEvent.fill(text(), '| I | vi | ii7 / V7 / | I |');
+    await userEvent.keyboard('{Control>}{Enter}{/Control}');
+    expect(chartNow()).toBe('| D | Bm | Em7 / A7 / | D |');
+  });
+
+  it('says how much of it is different music', async () => {
+    await expect.element(page.getByText(/^Unique music/)).toHaveTextContent('0:12 of 0:20');
+    await expect.element(page.getByText('6 of 10 bars to learn')).toBeVisible();
+  });
+
+  it('starts from a usual form, undone as one change', async () => {
+    await page.getByText('Usual forms').click();
+    await button('Start from 12-bar blues').click();
+    await expect.element(page.getByRole('grid', { name: 'Chart of Strophe' })).toBeVisible();
+    parts.store.undo();
+    expect(formNow()).toBe('verse bridge verse');
+  });
+
+  it('gives one return another ending', async () => {
+    await page.getByRole('button', { name: /^Verse 2/ }).click();
+    await button('Another ending for Verse 2').click();
+    await userEvent.fill(
+      page.getByRole('textbox', { name: 'Chords of this ending' }),
+      '| A7 | D |',
+    );
+    await userEvent.keyboard('{Enter}');
+    await expect
+      .element(page.getByText('Verse 2 ends with | A7 | D | in place of the last 1 bar.'))
+      .toBeVisible();
+    expect(chartNow()).toBe('| D | Bm7 | G / A / | D |');
+    await button('End as the section does').click();
+    expect(parts.store.snapshot().song.form[2]?.ending).toBeUndefined();
+  });
+});
+
 it('has no fault that an accessibility scan finds', async () => {
   const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });
   expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);

@@ -14,7 +14,7 @@ import {
   signatureText,
   tonicChoices,
 } from '../../src/ui/songMap/songWords.ts';
-import { tappedBpm, withTap } from '../../src/ui/songMap/tapTempo.ts';
+import { stretchBpm, tappedBpm, withTap } from '../../src/ui/songMap/tapTempo.ts';
 import { majorKey, minorKey, section, slots, song } from '../support/music.ts';
 
 const verse = section('Verse', { slots: slots('| C | F | G | C |') });
@@ -97,6 +97,18 @@ describe('tapping the tempo', () => {
 
   it('stays within the tempos that can be set', () => {
     expect(tappedBpm(tap(0, 0.1, 0.2))).toBe(320);
+  });
+});
+
+describe('a section against a stop watch', () => {
+  it('gives the tempo at which it lasts as long', () => {
+    expect(stretchBpm(8 * 1920, 480, 16)).toBe(120);
+    expect(stretchBpm(4 * 1440, 720, 8)).toBe(60);
+  });
+
+  it('gives none where no tempo fits', () => {
+    expect(stretchBpm(1920, 480, 0.1)).toBeUndefined();
+    expect(stretchBpm(1920, 480, 600)).toBeUndefined();
   });
 });
 

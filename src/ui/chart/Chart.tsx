@@ -1,15 +1,21 @@
 import './chart.css';
 import { useState } from 'react';
+import type { AnalysedChord } from '../../core/harmony/analysis.ts';
+import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
 import type { Section } from '../../core/song/song.ts';
+import { MusicText } from '../ChordName.tsx';
 import { useParts } from '../parts.ts';
+import { KeyOffers } from '../songMap/KeyOffers.tsx';
 import { useProject, useView } from '../useProject.ts';
 import { CHORD_NAMINGS, type ChordNamingChoice } from '../viewState.ts';
 import { ChartGrid, type SlotNames } from './ChartGrid.tsx';
 import { ChartText } from './ChartText.tsx';
-import { cellAt, chartBars } from './chartLayout.ts';
+import { type ChartCell, cellAt, chartBars } from './chartLayout.ts';
 import { chordNamingIn, NAMING_BELOW, slotName } from './chordNames.ts';
+import { printedNumerals, roleWords } from './chordRoleWords.ts';
 import { draftPlace } from './sectionText.ts';
 import { type ChartWriting, useChartWriting } from './useChartWriting.ts';
+import { useSectionAnalysis } from './useSectionAnalysis.ts';
 
 type Showing = 'beats' | 'text';
 
@@ -79,12 +85,40 @@ function useIsBroken(section: Section): boolean {
   return draftPlace(projectId, section.id) in drafts;
 }
 
-function useSlotNames(section: Section): SlotNames {
+/** Names of the section's chords by slot; the numerals are those of the analysis. */
+function useSlotNames(
+  section: Section,
+  analysed: ReadonlyArray<AnalysedChord | undefined>,
+): SlotNames {
   const key = useProject((project) => project.song.key);
   const choice = useView((state) => state.chordNaming);
+  const numerals = printedNumerals(analysed, key);
   const named = (naming: ChordNamingChoice) =>
-    section.slots.map((slot) => slotName(slot, chordNamingIn(naming, key)));
+    section.slots.map((slot, i) => {
+      const isNumeral = naming === 'numerals' && slot.chord !== 'no-chord';
+      return isNumeral ? (numerals[i] ?? '') : slotName(slot, chordNamingIn(naming, key));
+    });
   return { names: named(choice), below: named(NAMING_BELOW[choice]) };
+}
+
+/** What the chord of a cell does in its key. */
+function ChordWord({
+  cell,
+  section,
+  analysed,
+}: {
+  readonly cell: ChartCell | undefined;
+  readonly section: Section;
+  readonly analysed: ReadonlyArray<AnalysedChord | undefined>;
+}) {
+  const chord = cell && section.slots[cell.sounds]?.chord;
+  const role = cell && analysed[cell.sounds];
+  if (!chord || chord === 'no-chord' || !role) return <p className="chart-word" />;
+  return (
+    <p className="chart-word">
+      Bar {cell.bar + 1}: <MusicText text={`${formatChordSymbol(chord)} is ${roleWords(role)}.`} />
+    </p>
+  );
 }
 
 /** The chart of a section, beat by beat or as text; `place` is the playing it is marked in. */
@@ -97,11 +131,13 @@ export function Chart({
 }) {
   const [showing, setShowing] = useState<Showing>('beats');
   const [active, setActive] = useState(0);
-  const slotNames = useSlotNames(section);
+  const analysed = useSectionAnalysis(section);
+  const slotNames = useSlotNames(section, analysed);
   const writing = useChartWriting(section);
   const isBroken = useIsBroken(section) && showing === 'beats';
   const bars = chartBars(section);
-  const bar = (cellAt(bars, active) ?? bars[0]?.cells[0])?.bar ?? 0;
+  const cell = cellAt(bars, active) ?? bars[0]?.cells[0];
+  const bar = cell?.bar ?? 0;
   return (
     <div className="chart">
       <div className="chart-tools">
@@ -118,14 +154,27 @@ export function Chart({
         {showing === 'beats' && <BarButtons bar={bar} writing={writing} />}
       </div>
       {showing === 'beats' ? (
-        <ChartGrid
-          section={section}
-          place={place}
-          slotNames={slotNames}
-          active={active}
-          onActive={setActive}
-          writing={writing}
-        />
+        <>
+          <ChartGrid
+            section={section}
+            place={place}
+            slotNames={slotNames}
+            active={active}
+            onActive={setActive}
+            writing={writing}
+          />
+          <ChordWord cell={cell} section={section} analysed={analysed} />
+          {cell && (
+            <KeyOffers
+              place={`bar ${cell.bar + 1}, beat ${cell.beat + 1}`}
+              onChord={(chord) => {
+                writing.setChord(cell.startTick, chord);
+                setActive(bars[bar + 1]?.startTick ?? cell.startTick);
+              }}
+              onChords={(chords) => writing.writeBars(bar, chords)}
+            />
+          )}
+        </>
       ) : (
         <ChartText key={section.id} section={section} writing={writing} />
       )}

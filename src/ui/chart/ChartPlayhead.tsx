@@ -11,7 +11,10 @@ function markSounding(grid: HTMLElement, slot: number | undefined): void {
   if (slot !== undefined) grid.querySelector(`[data-slot="${slot}"]`)?.setAttribute('data-now', '');
 }
 
-/** A thin red line that runs through the chart while its section is heard; the chord that sounds is marked. */
+/**
+ * A thin red line that runs through the chart while its section is heard; the chord that sounds is
+ * marked. Where a return has another ending than the chart, the line waits outside.
+ */
 export function ChartPlayhead({
   sectionId,
   lines,
@@ -31,7 +34,7 @@ export function ChartPlayhead({
     if (!sheet || !ink.current) return;
     const position = playback.position();
     const span = position?.request.kind === 'song' ? position.section : undefined;
-    const isHere = span?.sectionId === sectionId;
+    const isHere = span?.sectionId === sectionId && !position?.chord?.inEnding;
     const tick = position && isHere ? position.tick - span.startTick : -1;
     const place = chartPlace(lines, tick);
     const row = place && sheet.querySelectorAll<HTMLElement>('[role=row]')[place.line];

@@ -1,6 +1,7 @@
 import type { Chord } from '../../core/harmony/chord.ts';
 import type { Chart } from '../../core/song/chart.ts';
 import type { Section } from '../../core/song/song.ts';
+import { barTicks } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import { setSectionChart } from '../../state/edits/chart.ts';
 import { useParts } from '../parts.ts';
@@ -25,6 +26,8 @@ export type ChartWriting = {
   readonly move: (from: Ticks, to: Ticks) => boolean;
   readonly addBarAfter: (bar: number) => void;
   readonly takeOutBar: (bar: number) => void;
+  /** Writes chords over the chart from a bar on, each for a bar. */
+  readonly writeBars: (bar: number, chords: readonly Chord[]) => void;
   /** Replaces the whole chart. */
   readonly replace: (chart: Chart, label: string) => void;
 };
@@ -57,6 +60,11 @@ export function useChartWriting(section: Section): ChartWriting {
       const isMoved = moved.some((slot, i) => slot.durationTicks !== slots[i]?.durationTicks);
       if (isMoved) replace({ slots: moved, barMeters }, 'move chord');
       return isMoved;
+    },
+    writeBars: (bar, chords) => {
+      const durationTicks = barTicks(section.meter);
+      const written = { slots: chords.map((chord) => ({ chord, durationTicks })), barMeters: [] };
+      replace(withBarsWritten(section, bar, written), 'write bars');
     },
     addBarAfter: (bar) => replace(withBarAfter(section, bar), 'add bar'),
     takeOutBar: (bar) => replace(withoutBar(section, bar), 'take out bar'),

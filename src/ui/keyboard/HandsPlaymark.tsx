@@ -18,7 +18,10 @@ export function HandsPlaymark({
   useFrame(isRunning, () => {
     const position = playback.position();
     const isHere = position?.request.kind === 'song' && position.section?.sectionId === sectionId;
-    const slot = isHere && !position.countingIn ? position.chord?.slot : undefined;
+    const slot =
+      isHere && !position.countingIn && !position.chord?.inEnding
+        ? position.chord?.slot
+        : undefined;
     if (slot === shown.current) return;
     shown.current = slot;
     for (const chord of list.current?.querySelectorAll('[data-now]') ?? [])

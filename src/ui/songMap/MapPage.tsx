@@ -14,6 +14,7 @@ import { selectTimeline } from '../../state/selectors.ts';
 import { Chart } from '../chart/Chart.tsx';
 import { useParts } from '../parts.ts';
 import { useProject, useView } from '../useProject.ts';
+import { EndingNote } from './EndingField.tsx';
 import { chosenPlace, playingName } from './marking.ts';
 import { Ribbon } from './Ribbon.tsx';
 import { type FormActs, RibbonTools } from './RibbonTools.tsx';
@@ -70,6 +71,7 @@ function SongMap({ section }: { readonly section: Section }) {
   const acts = useFormActs(section, choose);
   const place = chosenPlace(song.form, section.id, entryId);
   const entry = place === undefined ? undefined : song.form[place];
+  const playing = place === undefined ? '' : playingName(timeline, place);
   const washOf = (id: SectionId) => song.sections.find((each) => each.id === id)?.wash ?? 'straw';
   return (
     <div className="songmap">
@@ -97,15 +99,12 @@ function SongMap({ section }: { readonly section: Section }) {
       <div className="songmap-sheet">
         <section className="songmap-main" aria-label="Chart">
           <SectionHeading section={section} />
+          <EndingNote section={section} entry={entry} playing={playing} />
           <Chart section={section} place={place} />
         </section>
         <div className="songmap-side">
-          <SongFacts />
-          <SectionSettings
-            section={section}
-            entry={entry}
-            playing={place === undefined ? '' : playingName(timeline, place)}
-          />
+          <SongFacts section={section} />
+          <SectionSettings section={section} entry={entry} playing={playing} />
         </div>
       </div>
     </div>

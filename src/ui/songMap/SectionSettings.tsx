@@ -15,6 +15,7 @@ import {
 import { newSectionId } from '../../state/newIds.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
+import { EndingField } from './EndingField.tsx';
 import { PatternField } from './PatternField.tsx';
 import { KIND_NAMES } from './songWords.ts';
 
@@ -88,14 +89,17 @@ export function SectionSettings({
         onChoose={(wash) => store.edit(setWash(section.id, wash), { label: 'colour of section' })}
       />
       {entry && (
-        <PatternField
-          label={`Pattern in ${playing} only`}
-          none="the section’s own"
-          chosen={entry.patternId}
-          onChoose={(patternId) =>
-            store.edit(setEntryPattern(entry.id, patternId), { label: 'pattern of this return' })
-          }
-        />
+        <>
+          <PatternField
+            label={`Pattern in ${playing} only`}
+            none="the section’s own"
+            chosen={entry.patternId}
+            onChoose={(patternId) =>
+              store.edit(setEntryPattern(entry.id, patternId), { label: 'pattern of this return' })
+            }
+          />
+          <EndingField key={entry.id} section={section} entry={entry} playing={playing} />
+        </>
       )}
       <div className="row">
         <button type="button" onClick={copy}>

@@ -1,5 +1,5 @@
 import { BPM_RANGE, type Bpm } from '../../core/time/tempoMap.ts';
-import type { Seconds } from '../../core/time/ticks.ts';
+import type { Seconds, Ticks } from '../../core/time/ticks.ts';
 
 /** A longer wait than this between two taps begins a new count: the slowest tempo that can be set. */
 const LONGEST_BEAT_SEC: Seconds = 60 / BPM_RANGE.lowest;
@@ -24,4 +24,13 @@ export function tappedBpm(taps: readonly Seconds[]): Bpm | undefined {
     return undefined;
   const bpm = Math.round((60 * (taps.length - 1)) / (last - first));
   return Math.min(Math.max(bpm, BPM_RANGE.lowest), BPM_RANGE.highest);
+}
+
+/**
+ * The tempo at which so many ticks last so many seconds, in whole beats of `beatTicks` a minute;
+ * undefined where that is no tempo that can be set.
+ */
+export function stretchBpm(ticks: Ticks, beatTicks: Ticks, sec: Seconds): Bpm | undefined {
+  const bpm = Math.round((60 * ticks) / (beatTicks * sec));
+  return bpm >= BPM_RANGE.lowest && bpm <= BPM_RANGE.highest ? bpm : undefined;
 }
