@@ -5,6 +5,7 @@ import type { Bpm } from '../core/time/tempoMap.ts';
 import { phraseScore } from './phraseScore.ts';
 import {
   drillPattern,
+  isTrial,
   oneChordScore,
   type PlayRequest,
   type Score,
@@ -35,9 +36,10 @@ function countInOf(project: Project): number {
   return project.practice.click.countInBars;
 }
 
-/** The pass that everything begins with; a phrase is heard at once, without a count-in. */
+/** The pass that everything begins with; a phrase, or a pattern that is tried, is heard at once, without a count-in. */
 export function firstPass(request: PlayRequest, project: Project): CoursePass {
-  const pass = { request, countInBars: request.kind === 'phrase' ? 0 : countInOf(project) };
+  const atOnce = request.kind === 'phrase' || isTrial(request);
+  const pass = { request, countInBars: atOnce ? 0 : countInOf(project) };
   return request.kind === 'drill' ? { ...pass, drill: { rung: request.rung, pass: 0 } } : pass;
 }
 
@@ -90,7 +92,7 @@ export function scoreOfPass(
   const pattern =
     request.kind === 'drill'
       ? drillPattern(project)
-      : project.patterns.find((each) => each.id === request.patternId);
+      : (request.pattern ?? project.patterns.find((each) => each.id === request.patternId));
   if (!pattern) return err({ kind: 'nothing-to-play' });
   const bars = request.kind === 'drill' ? project.practice.drill.barsPerPass : pattern.bars;
   const bpm = pass.drill

@@ -26,6 +26,7 @@ import {
 import { phrasePractice } from './phraseScore.ts';
 import {
   firstBar,
+  isTrial,
   type PlayRequest,
   type Score,
   type ScoreProblem,
@@ -255,7 +256,8 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
 }
 
 function practiceFor(request: PlayRequest, { practice }: Project): PracticeSettings {
-  return request.kind === 'phrase' ? phrasePractice(practice) : practice;
+  if (request.kind === 'phrase') return phrasePractice(practice);
+  return isTrial(request) ? { ...practice, hands: 'both' } : practice;
 }
 
 function positionIn({ plan, score }: LivePass, sec: number, project: Project): PlaybackPosition {

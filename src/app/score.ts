@@ -34,10 +34,17 @@ export type PhraseRequest = {
   readonly patternId?: PatternId;
 };
 
+/** A pattern over the held chord, round and round. With `pattern` that one is only tried: heard without being in the project. */
+export type PatternRequest = {
+  readonly kind: 'pattern';
+  readonly patternId: PatternId;
+  readonly pattern?: Pattern;
+};
+
 /** What can be asked to play. A song without a range plays whole; a drill begins on a rung of its ladder, counted from 0. */
 export type PlayRequest =
   | { readonly kind: 'song'; readonly range?: BarRange; readonly repeat: boolean }
-  | { readonly kind: 'pattern'; readonly patternId: PatternId }
+  | PatternRequest
   | { readonly kind: 'drill'; readonly rung: number }
   | PhraseRequest;
 
@@ -144,6 +151,11 @@ export function isWanted(part: Part, practice: PracticeSettings): boolean {
     default:
       return practice.band;
   }
+}
+
+/** Whether a pattern is only tried, without being in the project. */
+export function isTrial(request: PlayRequest): boolean {
+  return request.kind === 'pattern' && request.pattern !== undefined;
 }
 
 /** The bar that the score starts in. */

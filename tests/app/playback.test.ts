@@ -9,6 +9,7 @@ import { setClick, setLadder, setSoundingHands } from '../../src/state/edits/pra
 import { createStore } from '../../src/state/store.ts';
 import { fakeTime } from '../support/fakeTime.ts';
 import { song } from '../support/music.ts';
+import { pattern } from '../support/patterns.ts';
 import { PRACTICE, project } from '../support/project.ts';
 
 const SONG: PlayRequest = { kind: 'song', repeat: false };
@@ -189,4 +190,17 @@ it('has nothing to play where the form is empty', async () => {
   const { playback } = onFakeTime({ song: song([], '') });
   await playback.play(SONG);
   expect(playback.state()).toMatchObject({ problem: { kind: 'nothing-to-play' } });
+});
+
+it('lets a pattern be tried that is not in the project, at once and with both hands', async () => {
+  const { pass, store, playback, strikes } = onFakeTime({
+    practice: { ...PRACTICE, hands: 'none' },
+  });
+  const before = store.snapshot();
+  const tried = pattern('4/4', { left: '..R.', right: 'C..C' }, { id: 'from the shelf' });
+  await playback.play({ kind: 'pattern', patternId: tried.id, pattern: tried });
+  pass(3.1);
+  expect(strikes('left')).toEqual([1, 3]);
+  expect(strikes('right')).toEqual([0, 1.5, 2]);
+  expect(store.snapshot()).toBe(before);
 });

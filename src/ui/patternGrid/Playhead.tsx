@@ -28,7 +28,7 @@ function useIsHeard(patternId: PatternId): boolean {
   const playing = usePlayback();
   if (playing.status !== 'playing') return false;
   const { request } = playing;
-  if (request.kind === 'pattern') return request.patternId === patternId;
+  if (request.kind === 'pattern') return !request.pattern && request.patternId === patternId;
   return request.kind === 'drill' && drilled === patternId;
 }
 
