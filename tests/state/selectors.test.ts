@@ -19,6 +19,7 @@ import {
   type Selector,
   selectBandNotes,
   selectClick,
+  selectKeySuggestions,
   selectMisfits,
   selectNotes,
   selector,
@@ -28,7 +29,16 @@ import {
   selectTimeline,
   selectVoicings,
 } from '../../src/state/selectors.ts';
-import { chord, otherEnding, majorKey, meter, section, slots, song, valueOf } from '../support/music.ts';
+import {
+  chord,
+  majorKey,
+  meter,
+  otherEnding,
+  section,
+  slots,
+  song,
+  valueOf,
+} from '../support/music.ts';
 import { pattern, source } from '../support/patterns.ts';
 import { project } from '../support/project.ts';
 
@@ -53,6 +63,7 @@ const BEFORE: Project = project({
 
 const SELECTORS = {
   timeline: selectTimeline,
+  'key suggestions': selectKeySuggestions,
   'tempo map': selectTempoMap,
   voicings: selectVoicings,
   patternAt: selectPatternAt,
@@ -72,7 +83,16 @@ function computedAnew(edit: Edit): string[] {
   return entries.flatMap(([name, select], i) => (select(after) === before[i] ? [] : [name]));
 }
 
-const FROM_TIMELINE = ['timeline', 'patternAt', 'misfits', 'notes', 'band', 'click', 'timed notes'];
+const FROM_TIMELINE = [
+  'timeline',
+  'key suggestions',
+  'patternAt',
+  'misfits',
+  'notes',
+  'band',
+  'click',
+  'timed notes',
+];
 
 describe('what is computed anew', () => {
   it.each<[string, Edit, string[]]>([

@@ -1,4 +1,4 @@
-import { type PitchClass, transposePitchClass } from './pitch.ts';
+import { type PitchClass, samePitchClass, transposePitchClass } from './pitch.ts';
 
 export const MODES = ['major', 'minor'] as const;
 
@@ -6,6 +6,11 @@ export type Mode = (typeof MODES)[number];
 
 /** A tonality, such as E♭ major. */
 export type Key = { readonly tonic: PitchClass; readonly mode: Mode };
+
+/** Whether two keys have the same tonic, spelled alike, and the same mode. */
+export function sameKey(a: Key, b: Key): boolean {
+  return samePitchClass(a.tonic, b.tonic) && a.mode === b.mode;
+}
 
 /** Which sixth and seventh a minor scale has: both low, the seventh raised, or both raised. */
 export type MinorForm = 'natural' | 'harmonic' | 'melodic';

@@ -1,7 +1,6 @@
 import { type AnalysedChord, analyse } from '../harmony/analysis.ts';
-import { fifthsOf, type Key } from '../harmony/key.ts';
+import { fifthsOf, type Key, sameKey } from '../harmony/key.ts';
 import { suggestKeys } from '../harmony/keyGuess.ts';
-import { samePitchClass } from '../harmony/pitch.ts';
 import type { Section, Song } from './song.ts';
 
 /** How sure a section must be of a key of its own, and how little the song's key may then explain it (house values). */
@@ -12,10 +11,6 @@ export type SectionAnalysis = {
   readonly key: Key;
   readonly chords: ReadonlyArray<AnalysedChord | undefined>;
 };
-
-function sameKey(a: Key, b: Key): boolean {
-  return samePitchClass(a.tonic, b.tonic) && a.mode === b.mode;
-}
 
 /**
  * The key that a section is in: the song's, unless its chords speak clearly for another one with
