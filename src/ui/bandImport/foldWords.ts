@@ -14,7 +14,7 @@ export function foldWords(fold: Fold): string[] {
   return [
     `${bars} ${bars === 1 ? 'bar' : 'bars'} of ${formatMeter(meter)}`,
     `${barsAgreeing} of ${agreement.length} bars agree`,
-    words === 'straight' ? words : `${LEVELS[swing.level]} swing, ${words}`,
+    words === 'straight' ? words : `swung ${LEVELS[swing.level]}, ${words}`,
     ...(offGrid >= WORTH_SAYING
       ? [`${Math.round(offGrid * 100)} % of the strokes lie between the steps`]
       : []),

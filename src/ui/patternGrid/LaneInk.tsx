@@ -5,7 +5,7 @@ import { type Pixels, type System, tickX } from './systemLayout.ts';
 import { toneName } from './toneNames.ts';
 
 /** Faintest and darkest that a stroke of the band is drawn. */
-const DARKNESS = { least: 0.3, most: 0.95 } as const;
+const DARKNESS = { least: 0.45, most: 1 } as const;
 
 /** Sources whose strokes say what they play; drums do not. */
 const PITCHED = ['bass', 'picking', 'sung'];

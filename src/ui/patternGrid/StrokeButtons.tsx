@@ -3,6 +3,7 @@ import type { HandName } from '../../core/voicing/voicing.ts';
 import { useParts } from '../parts.ts';
 import type { Chosen } from './gridPlace.ts';
 import { strokePulled } from './hitChanges.ts';
+import { sourceName } from './sourceNames.ts';
 import { spokenStroke } from './spokenPlace.ts';
 
 type Props = {
@@ -28,7 +29,9 @@ export function StrokeButtons({ patternId, chosen }: Props) {
   return (
     <>
       <h3 className="pattern-choice-title">The band plays</h3>
-      <p>{spokenStroke(source, stroke)}</p>
+      <p>
+        {sourceName(source)}: {spokenStroke(stroke)}
+      </p>
       <div className="pattern-buttons">
         {into('right')}
         {into('left')}

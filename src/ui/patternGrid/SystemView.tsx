@@ -3,7 +3,7 @@ import { CountRow } from './CountRow.tsx';
 import { GridRow } from './GridRow.tsx';
 import type { Chosen, Place } from './gridPlace.ts';
 import type { Close } from './Rules.tsx';
-import { type PlacedRow, type RowLayout, rowKey, rowName } from './rowLayout.ts';
+import { type PlacedRow, type RowLayout, rowKey } from './rowLayout.ts';
 import { SystemInk } from './SystemInk.tsx';
 import type { System } from './systemLayout.ts';
 import { BETWEEN_SYSTEMS } from './useGridLayout.ts';
@@ -36,7 +36,7 @@ export function SystemView(props: Props) {
     const shared = { placed, system, bars: pattern.bars, syllables, rowIndex, tabColumn };
     if (row.kind === 'counts') return <CountRow key={key} {...shared} />;
     const hits = row.kind === 'hand' ? pattern[row.hand] : NO_HITS;
-    return <GridRow key={key} {...shared} name={rowName(row)} hits={hits} />;
+    return <GridRow key={key} {...shared} hits={hits} />;
   };
   return (
     <div

@@ -1,6 +1,5 @@
 import type { Hit, Step } from '../../core/rhythm/pattern.ts';
-import type { Source, Stroke } from '../../core/rhythm/sources.ts';
-import { sourceName } from './sourceNames.ts';
+import type { Stroke } from '../../core/rhythm/sources.ts';
 import { spokenTone, strokeWords } from './toneNames.ts';
 
 const SPOKEN_COUNTS: Readonly<Record<string, string>> = { '&': 'and' };
@@ -23,9 +22,9 @@ export function spokenHit(hit: Hit): string {
   ].join(', ');
 }
 
-/** What a stroke of the band is: "snare, root, strong, in 9 of 10 bars". */
-export function spokenStroke(source: Source, stroke: Stroke): string {
+/** What a stroke of the band is: "root, strong, in 9 of 10 bars". */
+export function spokenStroke(stroke: Stroke): string {
   const strength = stroke.strength > 0.8 ? 'strong' : stroke.strength < 0.35 ? 'soft' : 'medium';
   const often = stroke.presence < 0.95 ? [`in ${Math.round(stroke.presence * 10)} of 10 bars`] : [];
-  return [sourceName(source), ...strokeWords(stroke.what), strength, ...often].join(', ');
+  return [...strokeWords(stroke.what), strength, ...often].join(', ');
 }

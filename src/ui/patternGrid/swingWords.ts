@@ -5,9 +5,9 @@ import { hasGroupedBeats, type Meter } from '../../core/time/meter.ts';
 const WORDS: readonly (readonly [upTo: number, words: string])[] = [
   [1.02, 'straight'],
   [1.45, 'a little'],
-  [1.85, 'easy swing'],
+  [1.85, 'easy'],
   [2.15, 'triplet feel'],
-  [2.75, 'hard swing'],
+  [2.75, 'hard'],
   [Number.POSITIVE_INFINITY, 'dotted'],
 ];
 

@@ -75,51 +75,47 @@ export function useGridPointer(known: PointerGrid) {
     store.edit(() => next, { label, gesture: now.id });
   }
 
+  /** Adds the hit, which the same gesture can then draw out. */
   function add(now: Extract<Gesture, { kind: 'add' }>): void {
-    const { hand, column } = now;
+    const { id, hand, column } = now;
     const change = hitAdded({ patternId, scope, shown, hand, column });
-    const step = steps[column];
-    if (!change || !step) return;
+    if (!change) return;
     editFrom(now, change.edit, change.label);
     gesture.current = {
-      ...now,
+      id,
       base: store.snapshot(),
       kind: 'lengthen',
-      at: step.at,
+      hand,
+      at: steps[column]!.at,
     };
     goTo({ row: hand, column });
   }
 
   function downOnHand(hand: HandName, spot: Spot, event: PointerEvent): void {
-    const start = { id: nextId(), base: store.snapshot() };
+    const start = { id: nextId(), base: store.snapshot(), hand };
     const hit = hitUnder<Hit>(shown[hand], spot.tick);
-    const column = steps.findLastIndex(({ at }) => at <= spot.tick);
+    const column = steps.findLastIndex(({ at }) => at <= (hit?.at ?? spot.tick));
     if (!hit) {
-      const now: Gesture = { ...start, kind: 'add', hand, column };
+      const now: Gesture = { ...start, kind: 'add', column };
       gesture.current = now;
+      // A finger may yet scroll: its hit is added when it is lifted.
       if (event.pointerType !== 'touch') add(now);
       return;
     }
-    goTo({ row: hand, column: steps.findLastIndex(({ at }) => at <= hit.at) });
+    goTo({ row: hand, column });
     const reach = event.pointerType === 'touch' ? END_REACH.coarse : END_REACH.fine;
     gesture.current =
       grippedBy(hit, spot, reach) === 'end'
-        ? { ...start, kind: 'lengthen', hand, at: hit.at }
-        : { ...start, kind: 'move', hand, at: hit.at, grip: spot.tick - hit.at };
+        ? { ...start, kind: 'lengthen', at: hit.at }
+        : { ...start, kind: 'move', at: hit.at, grip: spot.tick - hit.at };
   }
 
   function downOnSource(source: Source, spot: Spot): void {
     const column = nearestColumn(steps, spot.tick);
     goTo({ row: rowKey({ kind: 'source', source }), column });
     const stroke = strokesOnStep(source.strokes, steps[column]!, steps)[0];
-    if (stroke)
-      gesture.current = {
-        id: nextId(),
-        base: store.snapshot(),
-        kind: 'pull',
-        source,
-        stroke,
-      };
+    const start = { id: nextId(), base: store.snapshot() };
+    if (stroke) gesture.current = { ...start, kind: 'pull', source, stroke };
   }
 
   function down(event: PointerEvent<HTMLDivElement>): void {
@@ -160,25 +156,33 @@ export function useGridPointer(known: PointerGrid) {
     }
   }
 
-  function up(event: PointerEvent): void {
+  function drop(now: Extract<Gesture, { kind: 'pull' }>, event: PointerEvent): void {
+    const row = spotOf(event)?.row;
+    if (row?.kind !== 'hand') return;
+    const { edit, label } = strokePulled(patternId, now.source, now.stroke, row.hand);
+    store.edit(edit, { label });
+    goTo({ row: row.hand, column: nearestColumn(steps, now.stroke.at) });
+  }
+
+  function ended(): Gesture | undefined {
     const now = gesture.current;
     gesture.current = undefined;
     hidePulled(grid.current);
-    if (now?.kind === 'add') {
-      add(now);
-      gesture.current = undefined;
-    }
-    const spot = now?.kind === 'pull' ? spotOf(event) : undefined;
-    if (now?.kind !== 'pull' || spot?.row.kind !== 'hand') return;
-    const { hand } = spot.row;
-    const { edit, label } = strokePulled(patternId, now.source, now.stroke, hand);
-    store.edit(edit, { label });
-    goTo({ row: hand, column: nearestColumn(steps, now.stroke.at) });
+    return now;
   }
 
+  function up(event: PointerEvent): void {
+    const now = ended();
+    if (now?.kind === 'pull') drop(now, event);
+    if (now?.kind !== 'add') return;
+    add(now);
+    ended();
+  }
+
+  /** The browser has taken the pointer, to scroll: what was moved on the way goes back. */
   function cancel(): void {
-    gesture.current = undefined;
-    hidePulled(grid.current);
+    const now = ended();
+    if (now && store.snapshot() !== now.base) store.undo();
   }
 
   return {

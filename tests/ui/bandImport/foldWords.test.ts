@@ -26,7 +26,7 @@ it('names the swing, and says when much lies between the steps', () => {
   expect(foldWords({ ...swung, offGrid: 0.2 })).toEqual([
     '1 bar of 4/4',
     '14 of 16 bars agree',
-    'sixteenths swing, triplet feel 2 : 1',
+    'swung sixteenths, triplet feel 2 : 1',
     '20 % of the strokes lie between the steps',
   ]);
 });
