@@ -9,15 +9,16 @@ export type Leaving = 'stay' | 'next' | 'before' | 'elsewhere';
  */
 export function CellEditor({
   label,
-  initial,
-  isTyped,
+  written,
+  typed,
   commit,
   onLeave,
 }: {
   readonly label: string;
-  readonly initial: string;
-  /** Whether `initial` is the first key of a new text, and not the text that was there. */
-  readonly isTyped: boolean;
+  /** The text that stands in the cell. */
+  readonly written: string;
+  /** The first key of a new text, which replaces it. */
+  readonly typed: string | undefined;
   readonly commit: (text: string) => string | undefined;
   readonly onLeave: (leaving: Leaving) => void;
 }) {
@@ -27,11 +28,12 @@ export function CellEditor({
 
   useEffect(() => {
     field.current?.focus();
-    if (!isTyped) field.current?.select();
-  }, [isTyped]);
+    if (typed === undefined) field.current?.select();
+  }, [typed]);
 
   const leave = (leaving: Leaving) => {
-    const sentence = commit(field.current?.value ?? '');
+    const text = field.current?.value ?? written;
+    const sentence = text === written ? undefined : commit(text);
     setProblem(sentence);
     if (sentence !== undefined) return;
     isDone.current = true;
@@ -62,7 +64,7 @@ export function CellEditor({
         autoCapitalize="off"
         autoCorrect="off"
         spellCheck={false}
-        defaultValue={initial}
+        defaultValue={typed ?? written}
         onKeyDown={press}
         onBlur={() => !isDone.current && leave('elsewhere')}
       />

@@ -8,11 +8,12 @@ import { useParts } from '../parts.ts';
 import { KeyOffers } from '../songMap/KeyOffers.tsx';
 import { useProject, useView } from '../useProject.ts';
 import { CHORD_NAMINGS, type ChordNamingChoice } from '../viewState.ts';
-import { ChartGrid, type SlotNames } from './ChartGrid.tsx';
+import { ChartGrid } from './ChartGrid.tsx';
 import { ChartText } from './ChartText.tsx';
 import { type ChartCell, cellAt, chartBars } from './chartLayout.ts';
 import { chordNamingIn, NAMING_BELOW, slotName } from './chordNames.ts';
 import { printedNumerals, roleWords } from './chordRoleWords.ts';
+import type { SlotNames } from './printedChart.ts';
 import { draftPlace } from './sectionText.ts';
 import { type ChartWriting, useChartWriting } from './useChartWriting.ts';
 import { useSectionAnalysis } from './useSectionAnalysis.ts';
@@ -93,12 +94,15 @@ function useSlotNames(
   const key = useProject((project) => project.song.key);
   const choice = useView((state) => state.chordNaming);
   const numerals = printedNumerals(analysed, key);
-  const named = (naming: ChordNamingChoice) =>
-    section.slots.map((slot, i) => {
-      const isNumeral = naming === 'numerals' && slot.chord !== 'no-chord';
-      return isNumeral ? (numerals[i] ?? '') : slotName(slot, chordNamingIn(naming, key));
-    });
-  return { names: named(choice), below: named(NAMING_BELOW[choice]) };
+  const typedIn = (naming: ChordNamingChoice) =>
+    section.slots.map((slot) => slotName(slot, chordNamingIn(naming, key)));
+  const printedIn = (naming: ChordNamingChoice) =>
+    naming === 'numerals' ? typedIn(naming).map((name, i) => numerals[i] || name) : typedIn(naming);
+  return {
+    names: printedIn(choice),
+    below: printedIn(NAMING_BELOW[choice]).map((name) => (name === 'N.C.' ? '' : name)),
+    typed: typedIn(choice),
+  };
 }
 
 /** What the chord of a cell does in its key. */

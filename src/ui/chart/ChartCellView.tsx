@@ -2,21 +2,14 @@ import type { ReactNode } from 'react';
 import { MusicText } from '../ChordName.tsx';
 import type { ChartCell } from './chartLayout.ts';
 import { spokenName } from './chordNames.ts';
-
-/** A chord as a cell prints it: its name at a size, its length in felt beats, its other name below. */
-export type PrintedChord = {
-  readonly name: string;
-  readonly below: string;
-  readonly beats: number;
-  readonly sizePx: number;
-};
+import type { PrintedChord } from './printedChart.ts';
 
 /** What a cell says to those who hear it. */
 function cellLabel(cell: ChartCell, begins: PrintedChord | undefined, sounding: string): string {
   const place = `Bar ${cell.bar + 1}, beat ${cell.beat + 1}`;
   if (!begins) return `${place}: ${spokenName(sounding)} goes on`;
   const length = `${begins.beats} ${begins.beats === 1 ? 'beat' : 'beats'}`;
-  const below = begins.below === begins.name ? '' : `, ${spokenName(begins.below)}`;
+  const below = begins.below === '' ? '' : `, ${spokenName(begins.below)}`;
   return `${place}: ${spokenName(begins.name)}, ${length}${below}`;
 }
 

@@ -1,0 +1,61 @@
+import type { Section } from '../../core/song/song.ts';
+import {
+  barsPerLine,
+  CHORD_PX,
+  type ChartBar,
+  type ChartCell,
+  type ChartLine,
+  chartBars,
+  chartLines,
+  chordSizes,
+  longestLineTicks,
+  slotBeats,
+} from './chartLayout.ts';
+
+/** Names of a section's chords by slot: as printed large, as printed below, and as they would be typed. */
+export type SlotNames = {
+  readonly names: readonly string[];
+  readonly below: readonly string[];
+  readonly typed: readonly string[];
+};
+
+/** A chord as a cell prints it: its name at a size, its length in felt beats, its other name below. */
+export type PrintedChord = {
+  readonly name: string;
+  readonly below: string;
+  readonly beats: number;
+  readonly sizePx: number;
+};
+
+/** The chart of a section laid out in a width. */
+export type PrintedChart = {
+  readonly bars: readonly ChartBar[];
+  readonly lines: readonly ChartLine[];
+  /** How wide a bar is, in per cent of the width. */
+  readonly barPercent: (bar: ChartBar) => number;
+  /** The chord that begins in a cell of a line; undefined where one goes on. */
+  readonly chordOf: (line: number, cell: ChartCell) => PrintedChord | undefined;
+};
+
+/** Lays out a section's chart in lines of as many bars as fit, with the size of every chord. */
+export function printedChart(section: Section, names: SlotNames, widthPx: number): PrintedChart {
+  const bars = chartBars(section);
+  const lines = chartLines(bars, barsPerLine(bars, names.names, widthPx));
+  const longest = longestLineTicks(lines);
+  const beats = slotBeats(bars);
+  const sizes = lines.map((line) => chordSizes(line, names.names, widthPx / longest));
+  return {
+    bars,
+    lines,
+    barPercent: (bar) => (100 * bar.lengthTicks) / longest,
+    chordOf: (line, { slot }) =>
+      slot === undefined
+        ? undefined
+        : {
+            name: names.names[slot] ?? '',
+            below: names.below[slot] ?? '',
+            beats: beats[slot] ?? 1,
+            sizePx: sizes[line]?.get(slot) ?? CHORD_PX.usual,
+          },
+  };
+}
