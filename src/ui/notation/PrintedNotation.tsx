@@ -1,0 +1,41 @@
+import { createPortal } from 'react-dom';
+import { capitalHeight, LETTERING } from './lettering.ts';
+import type { Notation } from './notation.ts';
+import { A4_PAGE, PRINTABLE_MM } from './pageSizes.ts';
+import { layoutPages } from './pages.ts';
+import { SystemDrawing } from './SystemDrawing.tsx';
+import { sheetSystems } from './systems.ts';
+
+/** The notation on A4 pages, beside the app in the document; only paper shows it. */
+export function PrintedNotation({ notation }: { readonly notation: Notation }) {
+  const { width, height } = A4_PAGE;
+  const pages = layoutPages(sheetSystems(notation, width), A4_PAGE);
+  return createPortal(
+    <div className="notation-print" aria-hidden="true">
+      {pages.map(({ systems }, i) => (
+        <svg
+          key={i}
+          className="notation-page"
+          viewBox={`0 0 ${width} ${height}`}
+          style={{ width: `${PRINTABLE_MM.width}mm`, height: `${PRINTABLE_MM.height}mm` }}
+        >
+          {i === 0 && (
+            <text
+              className="notation-text notation-title"
+              x={width / 2}
+              y={capitalHeight('title')}
+              fontSize={LETTERING.title.size}
+              fontWeight={LETTERING.title.weight}
+            >
+              {notation.title}
+            </text>
+          )}
+          {systems.map(({ system, y }) => (
+            <SystemDrawing key={system.bars[0]?.index} notation={notation} system={system} y={y} />
+          ))}
+        </svg>
+      ))}
+    </div>,
+    document.body,
+  );
+}

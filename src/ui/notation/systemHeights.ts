@@ -1,0 +1,50 @@
+import { SPACE, STAFF_REACH, type Units } from './glyphs.ts';
+import { capitalHeight } from './lettering.ts';
+import type { Notation } from './notation.ts';
+import { staffInk } from './staffInk.ts';
+import type { WrittenBar } from './writtenBars.ts';
+
+/**
+ * Heights on a system, downwards from its top: the baselines of words and chord symbols, the middle
+ * lines of both staves, the baseline of the counts, and the whole.
+ */
+export type SystemHeights = {
+  readonly words: Units;
+  readonly chords: Units;
+  readonly right: Units;
+  readonly left: Units;
+  readonly counts: Units;
+  readonly total: Units;
+};
+
+/** Least distance between the middle lines of the staves, and from a staff to text over or under it. */
+const STAVES_APART: Units = 105;
+const STAVES_CLEAR: Units = 14;
+const TEXT_CLEAR: Units = 10;
+const WORDS_CLEAR: Units = 15;
+const CHORD_HEIGHT: Units = 2 * SPACE + STAFF_REACH;
+const COUNT_DEPTH: Units = 2 * SPACE + STAFF_REACH;
+
+/** The heights of a system that holds these bars: everything as close as its ink allows, each kind of text on one line. */
+export function systemHeights(
+  notation: Pick<Notation, 'words' | 'kind'>,
+  bars: readonly { readonly index: number; readonly written: WrittenBar }[],
+): SystemHeights {
+  const inks = bars.map(({ written }) => ({
+    right: staffInk(written, 'right'),
+    left: staffInk(written, 'left'),
+  }));
+  const hasWords = notation.words.some(({ bar }) => bars.some(({ index }) => index === bar));
+  const hasChords = bars.some(({ written }) => written.bar.chords.length > 0);
+  const words = hasWords ? capitalHeight('words') : 0;
+  const chords = words + (hasChords ? (hasWords ? WORDS_CLEAR : 0) + capitalHeight('chord') : 0);
+  const over = Math.max(...inks.map(({ right }) => right.above)) + TEXT_CLEAR;
+  const right = chords + (hasChords || hasWords ? Math.max(over, CHORD_HEIGHT) : over);
+  const left =
+    right +
+    Math.max(STAVES_APART, ...inks.map((ink) => ink.right.below + ink.left.above + STAVES_CLEAR));
+  const under = Math.max(...inks.map((ink) => ink.left.below)) + TEXT_CLEAR;
+  const isCounted = notation.kind === 'in-time';
+  const counts = left + (isCounted ? Math.max(under, COUNT_DEPTH) + capitalHeight('count') : under);
+  return { words, chords, right, left, counts, total: counts + TEXT_CLEAR / 2 };
+}
