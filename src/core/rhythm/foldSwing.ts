@@ -30,7 +30,10 @@ const COARSE_SHARES: readonly LongShare[] = [0.55, 0.6, 0.667];
 const SWING_COST = 3;
 const USUAL_LATENCY: Ticks = 16;
 
-const LATENCIES: readonly Ticks[] = [0, 8, -8, 16, -16, 24, -24, 32, -32, 40, -40, 48, -48];
+/** Up to nearly half a sixteenth, where a sixteenth early and one late are the same. */
+const LATENCIES: readonly Ticks[] = [0, 8, 16, 24, 32, 40, 48, 56].flatMap((t) =>
+  t === 0 ? [0] : [t, -t],
+);
 
 /** Less than this is not called swing: 12 ms at 120 beats a minute. */
 const LEAST_SHARE: LongShare = 0.525;
@@ -57,7 +60,7 @@ const MOST_BARS = 32;
  * Strokes so near to the ends of the bars heard are left out: which of them belong inside hangs on the
  * latency, and readings can only be compared on the same strokes.
  */
-const BORDER_TICKS: Ticks = 60;
+const BORDER_TICKS: Ticks = 120;
 
 /** Everything read this way, every beat in its best division: what that costs in nats. */
 function readingCost(strokes: readonly PlacedStroke[], barCount: number, reading: Reading): number {
@@ -96,6 +99,14 @@ function cheapest<T>(choices: readonly T[], costOf: (choice: T) => number): T {
  */
 type StepEvidence = { readonly deviation: number; readonly count: number; readonly slope: number };
 
+/** Mean of the deviations within two spreads of their middle, so that slips do not count; undefined for none. */
+function typical(deviations: readonly number[], spread: Ticks): number | undefined {
+  const middle = median(deviations);
+  if (middle === undefined) return undefined;
+  const near = deviations.filter((d) => Math.abs(d - middle) <= 2 * spread);
+  return near.reduce((sum, d) => sum + d, 0) / near.length;
+}
+
 /** Every step's evidence, every beat in its best division. */
 function stepEvidence(
   strokes: readonly PlacedStroke[],
@@ -114,7 +125,7 @@ function stepEvidence(
         .filter((stroke) => nearestStep(offsets, stroke.offset) === step)
         .map((stroke) => stroke.offset - offset)
         .filter((deviation) => Math.abs(deviation) <= reach);
-      const deviation = median(deviations);
+      const deviation = typical(deviations, reading.spread);
       if (deviation === undefined) return [];
       // Places are linear in the long share, which a ratio of 3 moves from 0.5 to 0.75.
       const slope = (dotted[step]! - straight[step]!) / 0.25;
