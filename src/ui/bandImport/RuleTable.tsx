@@ -1,6 +1,6 @@
 import type { HandFeed, HandRules, StrokeUse } from '../../core/rhythm/handRules.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
-import { sourceName } from '../patternGrid/sourceNames.ts';
+import { PART_NAMES } from '../patternGrid/sourceNames.ts';
 import {
   feedInto,
   HAND_NAMES,
@@ -17,21 +17,17 @@ type Props = {
 };
 
 function Feed({
-  source,
   feed,
   onFeed,
 }: {
-  readonly source: Source;
   readonly feed: HandFeed;
   readonly onFeed: (feed: HandFeed) => void;
 }) {
-  const { hand } = feed;
-  const name = sourceName(source);
+  const { hand, part } = feed;
+  const name = PART_NAMES[part];
   return (
     <tr>
-      <th scope="row" title={name}>
-        {name}
-      </th>
+      <th scope="row">{name}</th>
       <td>
         <select
           aria-label={`${name} feeds`}
@@ -64,7 +60,7 @@ function Feed({
           </td>
           <td>
             <select
-              aria-label={`Which strokes of ${name}`}
+              aria-label={`Which strokes of the ${name}`}
               value={feed.use}
               onChange={(event) => onFeed({ ...feed, use: event.target.value as StrokeUse })}
             >
@@ -81,25 +77,19 @@ function Feed({
   );
 }
 
-/** Which source of the band feeds which hand, and what becomes of it there. */
+/** Which part of the band feeds which hand, and what becomes of it there; one row for each part that plays. */
 export function RuleTable({ sources, rules, onRules }: Props) {
-  const feedOf = (source: Source) => rules.feeds.find(({ part }) => part === source.part);
+  const playing = rules.feeds.filter(({ part }) => sources.some((source) => source.part === part));
   return (
     <table className="band-rules">
       <tbody>
-        {sources.map((source) => {
-          const feed = feedOf(source);
-          return (
-            feed && (
-              <Feed
-                key={source.id}
-                source={source}
-                feed={feed}
-                onFeed={(next) => onRules(withFeed(rules, source.part, () => next))}
-              />
-            )
-          );
-        })}
+        {playing.map((feed) => (
+          <Feed
+            key={feed.part}
+            feed={feed}
+            onFeed={(next) => onRules(withFeed(rules, feed.part, next))}
+          />
+        ))}
       </tbody>
     </table>
   );

@@ -58,15 +58,8 @@ export function feedInto(feed: HandFeed, hand: HandFeed['hand']): HandFeed {
   return { ...feed, hand, play: isKnown ? feed.play : plainest };
 }
 
-/** The rules with one part's feed changed; the very same rules where the part has none. */
-export function withFeed(
-  rules: HandRules,
-  part: SourcePart,
-  change: (feed: HandFeed) => HandFeed,
-): HandRules {
-  if (!rules.feeds.some((feed) => feed.part === part)) return rules;
-  return {
-    ...rules,
-    feeds: rules.feeds.map((feed) => (feed.part === part ? change(feed) : feed)),
-  };
+/** The rules with another feed for one part; the very same rules where the part has none. */
+export function withFeed(rules: HandRules, part: SourcePart, feed: HandFeed): HandRules {
+  if (!rules.feeds.some((each) => each.part === part)) return rules;
+  return { ...rules, feeds: rules.feeds.map((each) => (each.part === part ? feed : each)) };
 }

@@ -28,8 +28,8 @@ it('forgets nothing of a source that feeds neither hand for a while', () => {
 });
 
 it('changes the one feed and leaves the rest', () => {
-  const rules = withFeed(HAND_RULES, 'snare', (feed) => feedInto(feed, 'neither'));
+  const rules = withFeed(HAND_RULES, 'snare', feedInto(snare, 'neither'));
   const changed = rules.feeds.filter((feed, i) => feed !== HAND_RULES.feeds[i]);
   expect(changed).toMatchObject([{ part: 'snare', hand: 'neither' }]);
-  expect(withFeed({ feeds: [], fallbacks: [] }, 'snare', (feed) => feed).feeds).toEqual([]);
+  expect(withFeed({ feeds: [], fallbacks: [] }, 'snare', snare).feeds).toEqual([]);
 });
