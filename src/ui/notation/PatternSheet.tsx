@@ -4,7 +4,7 @@ import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { scoreSentence } from '../messages.ts';
 import { useProject } from '../useProject.ts';
 import { NotationView } from './NotationView.tsx';
-import { patternNotation } from './patternNotation.ts';
+import { notatedPattern } from './notatedPattern.ts';
 
 /** A pattern on the held chord, under the song's key signature; or why no hands play it there. */
 export function PatternSheet({ pattern }: { readonly pattern: Pattern }) {
@@ -12,7 +12,7 @@ export function PatternSheet({ pattern }: { readonly pattern: Pattern }) {
   const voicing = useProject((project) => project.voicing);
   const key = useProject((project) => project.song.key);
   const notation = useMemo(
-    () => patternNotation(pattern, { chord, voicing, key }),
+    () => notatedPattern(pattern, { chord, voicing, key }),
     [pattern, chord, voicing, key],
   );
   if (notation.ok) return <NotationView notation={notation.value} size="panel" />;

@@ -1,7 +1,7 @@
 import { SPACE, STAFF_REACH, type Units } from './glyphs.ts';
 import { capitalHeight } from './lettering.ts';
 import type { Notation } from './notation.ts';
-import { staffInk } from './staffInk.ts';
+import { staffInk } from './inkReach.ts';
 import type { WrittenBar } from './writtenBars.ts';
 
 /**

@@ -3,7 +3,7 @@ import { drawSign } from './drawing.ts';
 import type { EngravedNote, EngravedVoice } from './engravedVoices.ts';
 import { REST_REACH, STAFF_REACH, TUPLET_FIGURE, tupletFigure, type Units } from './glyphs.ts';
 import { noteEnd } from './noteMarks.ts';
-import { tupletSide } from './staffInk.ts';
+import { tupletSide } from './inkReach.ts';
 import { tupletRuns } from './stemDirections.ts';
 
 const HALF_SPACE = 5;

@@ -24,7 +24,7 @@ export type HeldChord = {
  * where it has one. Swing is a word over the first bar. Where no hands can play the chord, the error
  * says so.
  */
-export function patternNotation(
+export function notatedPattern(
   pattern: Pattern,
   { chord, voicing, key }: HeldChord,
 ): Result<Notation, NothingPlayable> {
