@@ -1,9 +1,10 @@
 import type { OpenedBand, openBand, ProposalError } from '../../app/bandImport.ts';
 import { type Result, unreachable } from '../../core/result.ts';
 
-/** Why a file is not opened as a band. */
-export type BandFileError =
-  ReturnType<typeof openBand> extends Result<OpenedBand, infer E> ? E : never;
+type NoBand = ReturnType<typeof openBand> extends Result<OpenedBand, infer E> ? E : never;
+
+/** Why a file is not opened as a band: what is wrong in it, or that the browser can't read it at all. */
+export type BandFileError = NoBand | { readonly kind: 'unreadable' };
 
 /** Where in a file something stands, counted from 1 as people do. */
 function place(at: number, track?: number): string {
@@ -26,6 +27,8 @@ export function bandFileSentence(error: BandFileError): string {
       return `This MIDI file breaks off too soon (${place(error.at, error.track)}). Part of it is missing; copy it again.`;
     case 'bad-event':
       return `This MIDI file has something in it that is no music (${place(error.at, error.track)}: ${error.text}). Save it again.`;
+    case 'unreadable':
+      return 'The browser can’t read this file. See whether it is still where it was.';
     case 'no-notes':
       return 'There are no notes in this MIDI file, so there is no band to hear.';
     case 'too-long':

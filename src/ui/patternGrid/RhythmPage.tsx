@@ -1,5 +1,7 @@
 import './patternGrid.css';
-import { type DragEvent, useMemo, useRef, useState } from 'react';
+import './ink.css';
+import './sheets.css';
+import { useMemo, useRef, useState } from 'react';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { BandPage } from '../bandImport/BandPage.tsx';
@@ -24,16 +26,13 @@ function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } 
   const [wantedScope, setScope] = useState<Scope>('main');
   const [placed, setPlace] = useState<Place>();
   const panel = useRef<HTMLElement>(null);
-  const grid = useRef<HTMLDivElement>(null);
+  const sheet = useRef<HTMLDivElement>(null);
   const scope = pattern.ending ? wantedScope : 'main';
   const shown = useMemo(() => shownPattern(pattern, scope), [pattern, scope]);
-  const place = placed && placeWithin(shown, placed);
-  const chosen = useMemo(
-    () => (placed ? chosenAt(shown, placeWithin(shown, placed)) : undefined),
-    [shown, placed],
-  );
+  const place = useMemo(() => placed && placeWithin(shown, placed), [shown, placed]);
+  const chosen = useMemo(() => place && chosenAt(shown, place), [shown, place]);
   return (
-    <div className="pattern-page" ref={grid}>
+    <div className="pattern-page" ref={sheet}>
       <h2 className="visually-hidden">Rhythm</h2>
       <div className="pattern-lines">
         <PatternLine pattern={pattern} onBringBand={onBringBand} />
@@ -65,7 +64,7 @@ function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } 
         panel={panel}
         onPlace={setPlace}
         onLeave={() =>
-          grid.current?.querySelector<HTMLElement>('[role=grid] [tabindex="0"]')?.focus()
+          sheet.current?.querySelector<HTMLElement>('[role=grid] [tabindex="0"]')?.focus()
         }
       />
     </div>
@@ -76,11 +75,6 @@ function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } 
 type Aside =
   | { readonly kind: 'band'; readonly file?: BandFile; readonly fileCount: number }
   | { readonly kind: 'derive' };
-
-/** The first file of a drop; undefined where something else is dropped. */
-function droppedFile({ dataTransfer }: DragEvent): File | undefined {
-  return dataTransfer.files[0];
-}
 
 /** Rhythm: a pattern on its spine of counts, the hands beside it, the band outside; and where bands come in. */
 export function RhythmPage() {
@@ -102,7 +96,7 @@ export function RhythmPage() {
       onDragOver={(event) => event.preventDefault()}
       onDrop={(event) => {
         event.preventDefault();
-        const file = droppedFile(event);
+        const file = event.dataTransfer.files[0];
         if (file) void bringIn(file);
       }}
     >
