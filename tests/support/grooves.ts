@@ -1,5 +1,5 @@
-import { DIVISIONS, type Division, type Pattern } from '../../src/core/rhythm/pattern.ts';
 import type { Fold, HeardStroke } from '../../src/core/rhythm/fold.ts';
+import { DIVISIONS, type Division, type Pattern } from '../../src/core/rhythm/pattern.ts';
 import type { StrokeTone } from '../../src/core/rhythm/sources.ts';
 import { STRAIGHT, type Swing, swungTick, takesSwing } from '../../src/core/rhythm/swing.ts';
 import { barTicks, beatLengths, beatStarts, type Meter } from '../../src/core/time/meter.ts';
@@ -72,9 +72,9 @@ export function grooveOfPattern(pattern: Pattern): Groove {
   return { meter, bars, swing, sources: Object.fromEntries(lines) };
 }
 
-function bar(groove: Groove, index: number): string {
-  const length = barTicks(groove.meter);
-  return Object.entries(groove.sources)
+function barText(played: Groove, index: number): string {
+  const length = barTicks(played.meter);
+  return Object.entries(played.sources)
     .flatMap(([id, strokes]) =>
       strokes
         .filter(({ at }) => Math.floor(at / length) === index)
@@ -85,20 +85,20 @@ function bar(groove: Groove, index: number): string {
 }
 
 /** The shortest period of 1, 2 or 4 bars after which the groove repeats. */
-export function truePeriod(groove: Groove): number {
-  const bars = Array.from({ length: groove.bars }, (_, i) => bar(groove, i));
+export function truePeriod(played: Groove): number {
+  const bars = Array.from({ length: played.bars }, (_, i) => barText(played, i));
   const periods = [1, 2, 4].filter((p) => bars.length % p === 0);
-  return periods.find((p) => bars.every((b, i) => b === bars[i % p])) ?? groove.bars;
+  return periods.find((p) => bars.every((b, i) => b === bars[i % p])) ?? played.bars;
 }
 
 /** For each beat of the period the least division that holds all its strokes. */
-export function trueDivisions(groove: Groove): Division[] {
-  const lengths = beatLengths(groove.meter);
-  const starts = beatStarts(groove.meter);
-  const all = Object.values(groove.sources).flat();
-  return Array.from({ length: truePeriod(groove) * lengths.length }, (_, i) => {
+export function trueDivisions(played: Groove): Division[] {
+  const lengths = beatLengths(played.meter);
+  const starts = beatStarts(played.meter);
+  const all = Object.values(played.sources).flat();
+  return Array.from({ length: truePeriod(played) * lengths.length }, (_, i) => {
     const start =
-      Math.floor(i / lengths.length) * barTicks(groove.meter) + starts[i % starts.length]!;
+      Math.floor(i / lengths.length) * barTicks(played.meter) + starts[i % starts.length]!;
     const length = lengths[i % lengths.length]!;
     const inBeat = all.map(({ at }) => at - start).filter((at) => at >= 0 && at < length);
     const division = DIVISIONS.find((d) =>
@@ -110,9 +110,9 @@ export function trueDivisions(groove: Groove): Division[] {
 }
 
 /** The groove's steps, once through its period, as `source at`. */
-export function trueSteps(groove: Groove): string[] {
-  const length = truePeriod(groove) * barTicks(groove.meter);
-  return Object.entries(groove.sources).flatMap(([id, strokes]) =>
+export function trueSteps(played: Groove): string[] {
+  const length = truePeriod(played) * barTicks(played.meter);
+  return Object.entries(played.sources).flatMap(([id, strokes]) =>
     strokes.filter(({ at }) => at < length).map(({ at }) => `${id} ${at}`),
   );
 }
@@ -146,36 +146,36 @@ export type Playing = {
 export const UNEVEN: Playing = { bars: 16, bpm: 110, jitterSec: 0.015, missing: 0.1, added: 0.1 };
 
 /** Where a straight position of the groove sounds: swung where its beat takes swing. */
-function soundingTick(groove: Groove, at: number, divisions: readonly Division[]): number {
-  const lengths = beatLengths(groove.meter);
-  const starts = beatStarts(groove.meter);
-  const length = barTicks(groove.meter);
+function soundingTick(played: Groove, at: number, divisions: readonly Division[]): number {
+  const lengths = beatLengths(played.meter);
+  const starts = beatStarts(played.meter);
+  const length = barTicks(played.meter);
   const beat = starts.findLastIndex((start) => start <= at % length);
   const index = (Math.floor(at / length) * lengths.length + beat) % divisions.length;
   const swings = takesSwing(lengths[beat]!, divisions[index]!);
-  return swings ? swungTick(at, groove.meter, groove.swing) : at;
+  return swings ? swungTick(at, played.meter, played.swing) : at;
 }
 
 /** The groove played over many bars: strokes in seconds, and the felt beats with the last bar's end. */
 export function playGroove(
-  groove: Groove,
+  played: Groove,
   playing: Playing,
   random: Random,
 ): { readonly strokes: HeardStroke[]; readonly beats: number[] } {
   const { bars, bpm, jitterSec, missing, added, latencySec = 0, drift = 0 } = playing;
-  const length = barTicks(groove.meter);
+  const length = barTicks(played.meter);
   const total = bars * length;
   const secPerTick = 60 / (bpm * 480);
   // Position under a tempo that changes linearly: an exact quadratic, so beats and strokes agree.
   const secondsAt = (tick: number) => secPerTick * tick * (1 - (drift * tick) / (2 * total));
-  const divisions = trueDivisions(groove);
+  const divisions = trueDivisions(played);
   const strokes: HeardStroke[] = [];
-  for (const [source, own] of Object.entries(groove.sources)) {
-    for (let start = 0; start < bars; start += groove.bars) {
+  for (const [source, own] of Object.entries(played.sources)) {
+    for (let start = 0; start < bars; start += played.bars) {
       for (const { at, strength, what } of own) {
         if (start * length + at >= total) continue;
         const late = latencySec + jitterSec * random.normal();
-        const heard = secondsAt(start * length + soundingTick(groove, at, divisions)) + late;
+        const heard = secondsAt(start * length + soundingTick(played, at, divisions)) + late;
         const stroke = { at: heard, strength, source, ...(what ? { what } : {}) };
         if (random.uniform() >= missing) strokes.push(stroke);
         if (random.uniform() < added)
@@ -183,7 +183,7 @@ export function playGroove(
       }
     }
   }
-  const perBar = beatStarts(groove.meter);
+  const perBar = beatStarts(played.meter);
   const beats = Array.from({ length: bars }, (_, i) => perBar.map((s) => i * length + s)).flat();
   return { strokes, beats: [...beats, total].map(secondsAt) };
 }
