@@ -65,8 +65,9 @@ describe('bars written over a chart', () => {
 });
 
 describe('keys in the chart', () => {
-  const lines = chartLines(chartBars(charted('| C | D | E | 2/4 F | G |')), 2);
-  const cells = lines.flat().flatMap((bar) => bar.cells);
+  const bars = chartBars(charted('| C | D | E | 2/4 F | G |'));
+  const lines = chartLines(bars, ['C', 'D', 'E', 'F', 'G'], 400);
+  const cells = bars.flatMap((bar) => bar.cells);
   const from = (index: number, key: string, ctrlKey = false) => {
     const moved = cellMoved(lines, cells[index]!, { key, ctrlKey });
     return moved && cells.indexOf(moved);

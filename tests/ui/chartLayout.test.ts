@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseChartBars } from '../../src/core/song/chart.ts';
 import {
-  barsPerLine,
   CELL_PX,
   CHORD_PX,
   cellAt,
@@ -10,7 +9,6 @@ import {
   chartPlace,
   chordPx,
   chordSizes,
-  longestLineTicks,
   roomTicks,
   slotBeats,
 } from '../../src/ui/chart/chartLayout.ts';
@@ -51,22 +49,32 @@ describe('the cells of a chart', () => {
   });
 });
 
+/** How many bars each line has. */
+function lineLengths(chart: string, names: readonly string[], widthPx: number): number[] {
+  return chartLines(barsOf(chart), names, widthPx).map((line) => line.bars.length);
+}
+
 describe('bars to a line', () => {
   const names = Array.from({ length: 8 }, () => 'C');
 
   it('are four where every cell is wide enough for a finger', () => {
-    expect(barsPerLine(barsOf(many(8)), names, 16 * CELL_PX.narrowest)).toBe(4);
-    expect(barsPerLine(barsOf(many(8)), names, 16 * CELL_PX.narrowest - 1)).toBe(2);
+    expect(lineLengths(many(8), names, 16 * CELL_PX.narrowest)).toEqual([4, 4]);
+    expect(lineLengths(many(8), names, 16 * CELL_PX.narrowest - 1)).toEqual([2, 2, 2, 2]);
   });
 
   it('are one on the narrowest screen', () => {
-    expect(barsPerLine(barsOf(many(8)), names, 200)).toBe(1);
+    expect(lineLengths(many(2), names, 200)).toEqual([1, 1]);
   });
 
-  it('are fewer where long names stand close together', () => {
-    const bars = barsOf('| B♭m7♭5/A♭ E♭7♯9 A♭maj7 D♭maj7♯11 | C | C | C |');
-    const long = ['B♭m7♭5/A♭', 'E♭7♯9', 'A♭maj7', 'D♭maj7♯11', 'C', 'C', 'C'];
-    expect(barsPerLine(bars, long, 720)).toBe(1);
+  it('are fewer only in the line where long names stand close together', () => {
+    const chart = '| C | C | B♭m7♭5/A♭ E♭7♯9 A♭maj7 D♭maj7♯11 | C | C | C | C | C |';
+    const long = 'C,C,B♭m7♭5/A♭,E♭7♯9,A♭maj7,D♭maj7♯11,C,C,C,C,C'.split(',');
+    expect(lineLengths(chart, long, 720)).toEqual([2, 1, 1, 4]);
+  });
+
+  it('keep their scale in a last line that is not full', () => {
+    const lines = chartLines(barsOf(many(5)), names, 720);
+    expect(lines.map((line) => line.spanTicks)).toEqual([4 * 1920, 4 * 1920]);
   });
 });
 
@@ -78,17 +86,17 @@ describe('the size of a chord', () => {
   });
 
   it('is for the room up to the next change or the end of the line', () => {
-    const line = barsOf('| C / F / | / / / / |');
-    const [first, , third] = line.flatMap((bar) => bar.cells);
-    expect(roomTicks(line, first!)).toBe(960);
-    expect(roomTicks(line, third!)).toBe(6 * 480);
+    const bars = barsOf('| C / F / | / / / / |');
+    const [first, , third] = bars.flatMap((bar) => bar.cells);
+    expect(roomTicks({ bars }, first!)).toBe(960);
+    expect(roomTicks({ bars }, third!)).toBe(6 * 480);
   });
 });
 
 describe('the sizes of a line’s chords', () => {
   it('are one size in each bar, that of its longest name', () => {
-    const line = barsOf('| C / C / | C |');
-    const sizes = chordSizes(line, ['Cmaj7♯11', 'G', 'C'], 0.1);
+    const bars = barsOf('| C / C / | C |');
+    const sizes = chordSizes({ bars, spanTicks: 3840 }, ['Cmaj7♯11', 'G', 'C'], 384);
     expect(sizes.get(0)).toBeLessThan(CHORD_PX.usual);
     expect(sizes.get(1)).toBe(sizes.get(0));
     expect(sizes.get(2)).toBe(CHORD_PX.usual);
@@ -97,10 +105,9 @@ describe('the sizes of a line’s chords', () => {
 
 describe('a place on the chart', () => {
   const bars = barsOf('| C | D | E | F | 2/4 G |');
-  const lines = chartLines(bars, 4);
+  const lines = chartLines(bars, ['C', 'D', 'E', 'F', 'G'], 800);
 
   it('is as far across as the tick is into the line, at one scale for all lines', () => {
-    expect(longestLineTicks(lines)).toBe(4 * 1920);
     expect(chartPlace(lines, 1920)).toEqual({ line: 0, across: 0.25 });
     expect(chartPlace(lines, 4 * 1920 + 480)).toEqual({ line: 1, across: 480 / 7680 });
   });

@@ -2,10 +2,13 @@ import './chart.css';
 import { useState } from 'react';
 import type { AnalysedChord } from '../../core/harmony/analysis.ts';
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
+import type { PatternId } from '../../core/ids.ts';
+import { nextTurn } from '../../core/song/chordRow.ts';
 import type { Section } from '../../core/song/song.ts';
 import { MusicText } from '../ChordName.tsx';
+import { HearButtons } from '../keyPanel/HearButtons.tsx';
+import { KeyPanel } from '../keyPanel/KeyPanel.tsx';
 import { useParts } from '../parts.ts';
-import { KeyOffers } from '../songMap/KeyOffers.tsx';
 import { useProject, useView } from '../useProject.ts';
 import { CHORD_NAMINGS, type ChordNamingChoice } from '../viewState.ts';
 import { ChartGrid } from './ChartGrid.tsx';
@@ -125,6 +128,12 @@ function ChordWord({
   );
 }
 
+/** The pattern of a section in one of its playings, by its place in the form. */
+function usePatternId(section: Section, place: number | undefined): PatternId | undefined {
+  const form = useProject((project) => project.song.form);
+  return (place === undefined ? undefined : form[place]?.patternId) ?? section.patternId;
+}
+
 /** The chart of a section, beat by beat or as text; `place` is the playing it is marked in. */
 export function Chart({
   section,
@@ -138,6 +147,7 @@ export function Chart({
   const analysed = useSectionAnalysis(section);
   const slotNames = useSlotNames(section, analysed);
   const writing = useChartWriting(section);
+  const patternId = usePatternId(section, place);
   const isBroken = useIsBroken(section) && showing === 'beats';
   const bars = chartBars(section);
   const cell = cellAt(bars, active) ?? bars[0]?.cells[0];
@@ -167,16 +177,23 @@ export function Chart({
             onActive={setActive}
             writing={writing}
           />
-          <ChordWord cell={cell} section={section} analysed={analysed} />
           {cell && (
-            <KeyOffers
-              place={`bar ${cell.bar + 1}, beat ${cell.beat + 1}`}
-              onChord={(chord) => {
-                writing.setChord(cell.startTick, chord);
-                setActive(bars[bar + 1]?.startTick ?? cell.startTick);
-              }}
-              onChords={(chords) => writing.writeBars(bar, chords)}
-            />
+            <>
+              <div className="chart-word-line">
+                <ChordWord cell={cell} section={section} analysed={analysed} />
+                <HearButtons section={section} slot={cell.sounds} bar={bar} patternId={patternId} />
+              </div>
+              <KeyPanel
+                place={{
+                  name: `bar ${cell.bar + 1}, beat ${cell.beat + 1}`,
+                  meter: section.meter,
+                  write: (chords, pace) => {
+                    writing.writeRow(cell.startTick, chords, pace);
+                    setActive(nextTurn(section, cell.startTick, pace));
+                  },
+                }}
+              />
+            </>
           )}
         </>
       ) : (

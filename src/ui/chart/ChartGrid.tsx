@@ -74,14 +74,14 @@ export function ChartGrid({
       {...marking.pointer}
     >
       {lines.map((line, row) => (
-        <div role="row" className="chart-line" key={line[0]?.bar ?? row}>
-          {line.map((bar, i) => (
+        <div role="row" className="chart-line" key={line.bars[0]?.bar ?? row}>
+          {line.bars.map((bar, i) => (
             <div
               role="presentation"
               key={bar.bar}
               className={bar.bar === bars.length - 1 ? 'chart-bar chart-bar-last' : 'chart-bar'}
               data-marked={isMarked(bar) || undefined}
-              style={{ width: `${chart.barPercent(bar)}%` }}
+              style={{ width: `${(100 * bar.lengthTicks) / line.spanTicks}%` }}
             >
               <BarHead bar={bar} isFirst={i === 0} />
               {bar.cells.map((cell) => (

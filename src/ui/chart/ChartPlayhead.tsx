@@ -44,7 +44,10 @@ export function ChartPlayhead({
       ink.current.style.transform = `translate(${x}px, ${row.offsetTop}px)`;
       ink.current.style.height = `${row.offsetHeight}px`;
     }
-    const slot = cellAt(lines.flat(), tick)?.sounds;
+    const slot = cellAt(
+      lines.flatMap((line) => line.bars),
+      tick,
+    )?.sounds;
     if (slot === shown.current) return;
     shown.current = slot;
     markSounding(sheet, slot);

@@ -26,7 +26,8 @@ export type ChartBar = SectionBar & {
   readonly cells: readonly ChartCell[];
 };
 
-export type ChartLine = readonly ChartBar[];
+/** A line of the chart; `spanTicks` is what its full width stands for, more than its bars where it is not full. */
+export type ChartLine = { readonly bars: readonly ChartBar[]; readonly spanTicks: Ticks };
 
 /** The bars of a section with one cell for each felt beat. */
 export function chartBars(section: Section): ChartBar[] {
@@ -61,23 +62,6 @@ export function chartBars(section: Section): ChartBar[] {
   });
 }
 
-/** The bars in lines of at most `perLine`. */
-export function chartLines(bars: readonly ChartBar[], perLine: number): ChartLine[] {
-  const lines: ChartLine[] = [];
-  for (let i = 0; i < bars.length; i += perLine) lines.push(bars.slice(i, i + perLine));
-  return lines;
-}
-
-/** Length of a line in ticks. */
-export function lineTicks(line: ChartLine): Ticks {
-  return line.reduce((total, bar) => total + bar.lengthTicks, 0);
-}
-
-/** Length of the longest line, which fills the width; all lines have its scale, so that beats are alike everywhere. */
-export function longestLineTicks(lines: readonly ChartLine[]): Ticks {
-  return Math.max(1, ...lines.map(lineTicks));
-}
-
 /** The narrowest cell that a finger still finds, and the sizes at which chords are printed, in CSS pixels. */
 export const CELL_PX = { narrowest: 44 } as const;
 export const CHORD_PX: TypeSizes = { smallest: 20, usual: 37 };
@@ -90,39 +74,78 @@ export function chordPx(name: string, widthPx: number): number {
   return fittingPx(name, widthPx - CHORD_GAP_PX, CHORD_PX);
 }
 
-/** Ticks from the beginning of a cell's chord to the next change, or to the end of the line. */
-export function roomTicks(line: ChartLine, cell: ChartCell): Ticks {
-  const later = line
-    .flatMap((bar) => bar.cells)
-    .find((other) => other.startTick > cell.startTick && other.slot !== undefined);
-  const first = line[0]?.startTick ?? 0;
-  return (later?.startTick ?? first + lineTicks(line)) - cell.startTick;
+function ticksOf(bars: readonly ChartBar[]): Ticks {
+  return bars.reduce((total, bar) => total + bar.lengthTicks, 0);
 }
 
-function fits(lines: readonly ChartLine[], names: readonly string[], widthPx: number): boolean {
-  const pxPerTick = widthPx / longestLineTicks(lines);
-  return lines.every((line) =>
-    line
-      .flatMap((bar) => bar.cells)
-      .every((cell) => {
-        if (cell.lengthTicks * pxPerTick < CELL_PX.narrowest) return false;
-        if (cell.slot === undefined) return true;
-        const room = roomTicks(line, cell) * pxPerTick;
-        return textEms(names[cell.slot] ?? '') * CHORD_PX.smallest + CHORD_GAP_PX <= room;
-      }),
+/** The cells of a line in order. */
+export function lineCells({ bars }: Pick<ChartLine, 'bars'>): ChartCell[] {
+  return bars.flatMap((bar) => bar.cells);
+}
+
+/** Ticks from the beginning of a cell's chord to the next change, or to the end of the line's bars. */
+export function roomTicks(line: Pick<ChartLine, 'bars'>, cell: ChartCell): Ticks {
+  const later = lineCells(line).find(
+    (other) => other.startTick > cell.startTick && other.slot !== undefined,
   );
+  const first = line.bars[0]?.startTick ?? 0;
+  return (later?.startTick ?? first + ticksOf(line.bars)) - cell.startTick;
+}
+
+function inGroups(bars: readonly ChartBar[], size: number): (readonly ChartBar[])[] {
+  const groups: (readonly ChartBar[])[] = [];
+  for (let i = 0; i < bars.length; i += size) groups.push(bars.slice(i, i + size));
+  return groups;
+}
+
+/** Whether a finger finds every cell of bars that stand in lines of `size` with one scale. */
+function areTouchable(bars: readonly ChartBar[], size: number, widthPx: number): boolean {
+  const longest = Math.max(...inGroups(bars, size).map(ticksOf));
+  const shortest = Math.min(...lineCells({ bars }).map((cell) => cell.lengthTicks));
+  return (shortest * widthPx) / longest >= CELL_PX.narrowest;
+}
+
+/** Whether the names of a line's chords stand beside each other without touching, at their smallest. */
+function areReadable(line: ChartLine, names: readonly string[], widthPx: number): boolean {
+  return lineCells(line).every((cell) => {
+    const room = (roomTicks(line, cell) * widthPx) / line.spanTicks;
+    const name = cell.slot === undefined ? '' : (names[cell.slot] ?? '');
+    return name === '' || textEms(name) * CHORD_PX.smallest + CHORD_GAP_PX <= room;
+  });
+}
+
+/** A line as it is, or as lines of half the bars and twice the width where its chords stand too close. */
+function splitWhereCrowded(
+  line: ChartLine,
+  size: number,
+  names: readonly string[],
+  widthPx: number,
+): ChartLine[] {
+  if (size === 1 || areReadable(line, names, widthPx)) return [line];
+  const half = size / 2;
+  return inGroups(line.bars, half).flatMap((bars) => {
+    const spanTicks = Math.max(line.spanTicks / 2, ticksOf(bars));
+    return splitWhereCrowded({ bars, spanTicks }, half, names, widthPx);
+  });
 }
 
 /**
- * Bars to a line: four as in a rehearsal chart, or two, or one where the cells would be too narrow
- * for a finger or for a chord's name at its smallest. `names` are the printed names by slot.
+ * The bars in lines: four bars to a line as in a rehearsal chart, or two, or one where cells would be
+ * too narrow for a finger. Lines have one scale, so that beats stand below each other; only a line
+ * whose chords would touch is split and has wider bars. `names` are the printed names by slot.
  */
-export function barsPerLine(
+export function chartLines(
   bars: readonly ChartBar[],
   names: readonly string[],
   widthPx: number,
-): 4 | 2 | 1 {
-  return ([4, 2] as const).find((n) => fits(chartLines(bars, n), names, widthPx)) ?? 1;
+): ChartLine[] {
+  if (bars.length === 0) return [];
+  const size = ([4, 2] as const).find((n) => areTouchable(bars, n, widthPx)) ?? 1;
+  const groups = inGroups(bars, size);
+  const spanTicks = Math.max(...groups.map(ticksOf));
+  return groups.flatMap((group) =>
+    splitWhereCrowded({ bars: group, spanTicks }, size, names, widthPx),
+  );
 }
 
 /**
@@ -132,13 +155,13 @@ export function barsPerLine(
 export function chordSizes(
   line: ChartLine,
   names: readonly string[],
-  pxPerTick: number,
+  widthPx: number,
 ): ReadonlyMap<number, number> {
   const sizes = new Map<number, number>();
-  for (const { cells } of line) {
+  for (const { cells } of line.bars) {
     const begun = cells.filter((cell) => cell.slot !== undefined);
     const fitting = begun.map((cell) =>
-      chordPx(names[cell.sounds] ?? '', roomTicks(line, cell) * pxPerTick),
+      chordPx(names[cell.sounds] ?? '', (roomTicks(line, cell) * widthPx) / line.spanTicks),
     );
     for (const cell of begun) sizes.set(cell.sounds, Math.min(...fitting));
   }
@@ -148,8 +171,7 @@ export function chordSizes(
 /** Length of every slot in felt beats, by its cells. */
 export function slotBeats(bars: readonly ChartBar[]): number[] {
   const beats: number[] = [];
-  for (const { sounds } of bars.flatMap((bar) => bar.cells))
-    beats[sounds] = (beats[sounds] ?? 0) + 1;
+  for (const { sounds } of lineCells({ bars })) beats[sounds] = (beats[sounds] ?? 0) + 1;
   return beats;
 }
 
@@ -161,19 +183,17 @@ export function chartPlace(
   lines: readonly ChartLine[],
   tick: number,
 ): { readonly line: number; readonly across: number } | undefined {
-  const line = lines.findIndex((each) => {
-    const start = each[0]?.startTick ?? 0;
-    return tick >= start && tick < start + lineTicks(each);
-  });
-  const start = lines[line]?.[0]?.startTick;
-  return start === undefined
-    ? undefined
-    : { line, across: (tick - start) / longestLineTicks(lines) };
+  for (const [line, { bars, spanTicks }] of lines.entries()) {
+    const start = bars[0]?.startTick ?? 0;
+    if (tick >= start && tick < start + ticksOf(bars))
+      return { line, across: (tick - start) / spanTicks };
+  }
+  return undefined;
 }
 
 /** The cell of a tick; undefined outside the section. */
 export function cellAt(bars: readonly ChartBar[], tick: number): ChartCell | undefined {
-  return bars
-    .flatMap((bar) => bar.cells)
-    .find((cell) => tick >= cell.startTick && tick < cell.startTick + cell.lengthTicks);
+  return lineCells({ bars }).find(
+    (cell) => tick >= cell.startTick && tick < cell.startTick + cell.lengthTicks,
+  );
 }

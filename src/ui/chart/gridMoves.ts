@@ -1,14 +1,14 @@
-import type { ChartCell, ChartLine } from './chartLayout.ts';
+import { type ChartCell, type ChartLine, lineCells } from './chartLayout.ts';
 
-function cellsOf(line: ChartLine | undefined): readonly ChartCell[] {
-  return line?.flatMap((bar) => bar.cells) ?? [];
-}
-
-/** The cell of another line that begins as far into it, or the last one where that line is shorter. */
+/** The cell of another line that begins as far across, or the last one where that line is shorter. */
 function besideIn(line: ChartLine | undefined, from: ChartLine, cell: ChartCell): ChartCell {
-  const into = cell.startTick - (from[0]?.startTick ?? 0);
-  const start = line?.[0]?.startTick ?? 0;
-  return cellsOf(line).findLast((other) => other.startTick - start <= into) ?? cell;
+  if (!line) return cell;
+  const start = line.bars[0]?.startTick ?? 0;
+  const across = (cell.startTick - (from.bars[0]?.startTick ?? 0)) / from.spanTicks;
+  const beside = lineCells(line).findLast(
+    (other) => (other.startTick - start) / line.spanTicks <= across,
+  );
+  return beside ?? cell;
 }
 
 /**
@@ -21,12 +21,12 @@ export function cellMoved(
   cell: ChartCell,
   press: { readonly key: string; readonly ctrlKey: boolean },
 ): ChartCell | undefined {
-  const all = lines.flatMap(cellsOf);
-  const row = lines.findIndex((line) => cellsOf(line).includes(cell));
+  const all = lines.flatMap(lineCells);
+  const row = lines.findIndex((each) => lineCells(each).includes(cell));
   const line = lines[row];
   const index = all.indexOf(cell);
   if (!line) return undefined;
-  const inReach = press.ctrlKey ? all : cellsOf(line);
+  const inReach = press.ctrlKey ? all : lineCells(line);
   switch (press.key) {
     case 'ArrowLeft':
       return all[index - 1] ?? cell;

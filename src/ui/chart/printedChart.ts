@@ -1,6 +1,5 @@
 import type { Section } from '../../core/song/song.ts';
 import {
-  barsPerLine,
   CHORD_PX,
   type ChartBar,
   type ChartCell,
@@ -8,7 +7,6 @@ import {
   chartBars,
   chartLines,
   chordSizes,
-  longestLineTicks,
   slotBeats,
 } from './chartLayout.ts';
 
@@ -31,8 +29,6 @@ export type PrintedChord = {
 export type PrintedChart = {
   readonly bars: readonly ChartBar[];
   readonly lines: readonly ChartLine[];
-  /** How wide a bar is, in per cent of the width. */
-  readonly barPercent: (bar: ChartBar) => number;
   /** The chord that begins in a cell of a line; undefined where one goes on. */
   readonly chordOf: (line: number, cell: ChartCell) => PrintedChord | undefined;
 };
@@ -40,14 +36,12 @@ export type PrintedChart = {
 /** Lays out a section's chart in lines of as many bars as fit, with the size of every chord. */
 export function printedChart(section: Section, names: SlotNames, widthPx: number): PrintedChart {
   const bars = chartBars(section);
-  const lines = chartLines(bars, barsPerLine(bars, names.names, widthPx));
-  const longest = longestLineTicks(lines);
+  const lines = chartLines(bars, names.names, widthPx);
   const beats = slotBeats(bars);
-  const sizes = lines.map((line) => chordSizes(line, names.names, widthPx / longest));
+  const sizes = lines.map((line) => chordSizes(line, names.names, widthPx));
   return {
     bars,
     lines,
-    barPercent: (bar) => (100 * bar.lengthTicks) / longest,
     chordOf: (line, { slot }) =>
       slot === undefined
         ? undefined

@@ -1,7 +1,7 @@
 import type { Chord } from '../../core/harmony/chord.ts';
 import type { Chart } from '../../core/song/chart.ts';
+import { type Pace, withChordRow } from '../../core/song/chordRow.ts';
 import type { Section } from '../../core/song/song.ts';
-import { barTicks } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import { setSectionChart } from '../../state/edits/chart.ts';
 import { useParts } from '../parts.ts';
@@ -21,13 +21,12 @@ import {
 export type ChartWriting = {
   /** Writes what was typed into a cell; a sentence where it can't be read, and the chart stays. */
   readonly write: (cell: ChartCell, text: string) => string | undefined;
-  readonly setChord: (tick: Ticks, chord: Chord) => void;
   /** Moves the change at a tick; false where it can't go there. */
   readonly move: (from: Ticks, to: Ticks) => boolean;
   readonly addBarAfter: (bar: number) => void;
   readonly takeOutBar: (bar: number) => void;
-  /** Writes chords over the chart from a bar on, each for a bar. */
-  readonly writeBars: (bar: number, chords: readonly Chord[]) => void;
+  /** Writes one chord at a tick, until the next change; or a row of chords over the chart from there on, at a pace. */
+  readonly writeRow: (tick: Ticks, chords: readonly Chord[], pace: Pace) => void;
   /** Replaces the whole chart. */
   readonly replace: (chart: Chart, label: string) => void;
 };
@@ -53,18 +52,17 @@ export function useChartWriting(section: Section): ChartWriting {
         replace({ slots: withoutChangeAt(slots, cell.startTick), barMeters }, 'remove chord');
       return undefined;
     },
-    setChord: (tick, chord) =>
-      replace({ slots: withChordAt(slots, tick, chord), barMeters }, 'set chord'),
     move: (from, to) => {
       const moved = withChangeMoved(slots, from, to);
       const isMoved = moved.some((slot, i) => slot.durationTicks !== slots[i]?.durationTicks);
       if (isMoved) replace({ slots: moved, barMeters }, 'move chord');
       return isMoved;
     },
-    writeBars: (bar, chords) => {
-      const durationTicks = barTicks(section.meter);
-      const written = { slots: chords.map((chord) => ({ chord, durationTicks })), barMeters: [] };
-      replace(withBarsWritten(section, bar, written), 'write bars');
+    writeRow: (tick, chords, pace) => {
+      const [chord, ...others] = chords;
+      if (!chord) return;
+      if (others.length > 0) replace(withChordRow(section, tick, chords, pace), 'write chords');
+      else replace({ slots: withChordAt(slots, tick, chord), barMeters }, 'set chord');
     },
     addBarAfter: (bar) => replace(withBarAfter(section, bar), 'add bar'),
     takeOutBar: (bar) => replace(withoutBar(section, bar), 'take out bar'),

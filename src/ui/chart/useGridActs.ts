@@ -49,7 +49,7 @@ export function useGridActs({
   };
 
   const mark = (cell: ChartCell, key: string): void => {
-    const perLine = lines[0]?.length ?? 1;
+    const perLine = lines[0]?.bars.length ?? 1;
     const by = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -perLine, ArrowDown: perLine }[key];
     const bar = by === undefined ? undefined : bars[cell.bar + by];
     if (!bar) return;

@@ -5,7 +5,7 @@ import type { SectionId } from '../../core/ids.ts';
 import type { Wash } from '../../core/song/song.ts';
 import type { Timeline } from '../../core/song/timeline.ts';
 import { useWidth } from '../useWidth.ts';
-import { markedInEntry, playingName } from './marking.ts';
+import { markedInEntry, playingName, playingNumber } from './marking.ts';
 import { RibbonPlayhead } from './RibbonPlayhead.tsx';
 import { blockNamePx, gapAt, RIBBON_PX, type RibbonBlock, ribbonLayout } from './ribbonLayout.ts';
 import { barCount } from './songWords.ts';
@@ -109,7 +109,7 @@ export function Ribbon({
                   className="songmap-block-name"
                   style={{ fontSize: blockNamePx(playingName(timeline, place), block.width) }}
                 >
-                  {playingName(timeline, place)}
+                  <span>{span.name}</span> {playingNumber(timeline, place)}
                 </span>
                 <span className="songmap-block-bars">{barCount(span.bars)}</span>
               </button>

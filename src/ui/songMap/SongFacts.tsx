@@ -1,5 +1,6 @@
 import type { Section } from '../../core/song/song.ts';
 import { setNotes } from '../../state/edits/song.ts';
+import { TransposeButton } from '../keyPanel/TransposeButton.tsx';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { KeyFields } from './KeyFields.tsx';
@@ -32,6 +33,7 @@ export function SongFacts({ section }: { readonly section: Section }) {
       <h3>The song</h3>
       <SongLength />
       <KeyFields />
+      <TransposeButton />
       <TempoFields section={section} />
       <Templates />
       <Notes />

@@ -1,7 +1,7 @@
 import type { BarRange } from '../../app/score.ts';
 import type { FormEntryId, SectionId } from '../../core/ids.ts';
 import type { FormEntry } from '../../core/song/song.ts';
-import type { SectionSpan, Timeline } from '../../core/song/timeline.ts';
+import type { Timeline } from '../../core/song/timeline.ts';
 
 /** The bars of the timeline that the playing at place `place` of the form takes. */
 export function entryBars(timeline: Timeline, place: number): BarRange {
@@ -27,23 +27,17 @@ export function markedInEntry(
   };
 }
 
-/** The name of a playing: that of its section, numbered where the section is played more than once. */
-export function playingName({ sections }: Pick<Timeline, 'sections'>, place: number): string {
+/** The number of a playing, as it stands after its section's name; empty where the section is played once. */
+export function playingNumber({ sections }: Pick<Timeline, 'sections'>, place: number): string {
   const span = sections[place];
-  if (!span) return '';
-  const isOnly = sections.filter((other) => other.sectionId === span.sectionId).length === 1;
-  if (isOnly) return span.name;
-  return /\d$/.test(span.name)
-    ? `${span.name} (${span.repeat + 1})`
-    : `${span.name} ${span.repeat + 1}`;
+  const playings = sections.filter((other) => other.sectionId === span?.sectionId).length;
+  if (!span || playings === 1) return '';
+  return /\d$/.test(span.name) ? `(${span.repeat + 1})` : String(span.repeat + 1);
 }
 
-/** How often a section is played. */
-export function playingsOfSection(
-  sections: readonly Pick<SectionSpan, 'sectionId'>[],
-  sectionId: string,
-): number {
-  return sections.filter((span) => span.sectionId === sectionId).length;
+/** The name of a playing: that of its section, numbered where the section is played more than once. */
+export function playingName(timeline: Pick<Timeline, 'sections'>, place: number): string {
+  return `${timeline.sections[place]?.name ?? ''} ${playingNumber(timeline, place)}`.trimEnd();
 }
 
 function barsText(first: number, end: number): string {
