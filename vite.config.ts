@@ -12,7 +12,17 @@ export default defineConfig({
   },
   server: { host: '127.0.0.1', port: 5183 },
   optimizeDeps: {
-    include: ['tone', 'tonal', 'midi-file', 'idb', 'valibot', 'immer', 'react', 'react-dom/client'],
+    include: [
+      'tone',
+      'tonal',
+      'midi-file',
+      'idb',
+      'valibot',
+      'immer',
+      'react',
+      'react-dom/client',
+      'axe-core',
+    ],
   },
   test: {
     projects: [

@@ -13,6 +13,7 @@ import { KeysAndCautions } from './shell/KeysAndCautions.tsx';
 import { Message } from './shell/Message.tsx';
 import { RestReminder } from './shell/RestReminder.tsx';
 import { MapPage } from './songMap/MapPage.tsx';
+import { SongsSheet } from './songs/SongsSheet.tsx';
 import { usePlayback, useView } from './useProject.ts';
 import { useWakeLock } from './useWakeLock.ts';
 import type { Page, Theme } from './viewState.ts';
@@ -96,6 +97,19 @@ function useKeys(): void {
   }, [parts]);
 }
 
+/** A file that is dropped beside the places for files must not make the browser leave the song for it. */
+function useDropGuard(): void {
+  useEffect(() => {
+    const guard = (event: DragEvent) => event.preventDefault();
+    addEventListener('dragover', guard);
+    addEventListener('drop', guard);
+    return () => {
+      removeEventListener('dragover', guard);
+      removeEventListener('drop', guard);
+    };
+  }, []);
+}
+
 /** Hands this device's volumes and speed to the playback, as they are and whenever they change. */
 function usePlaybackSettings(): void {
   const { playback } = useParts();
@@ -109,8 +123,10 @@ function Sheet() {
   const { store, playback, view } = useParts();
   const theme = useTheme();
   const page = useView((state) => state.page);
+  const [showsSongs, setShowsSongs] = useState(false);
   const [showsKeys, setShowsKeys] = useState(false);
   useKeys();
+  useDropGuard();
   usePlaybackSettings();
   useWakeLock(usePlayback().status === 'playing');
   useEffect(() => {
@@ -119,7 +135,11 @@ function Sheet() {
   const View = PAGE_VIEWS[page];
   return (
     <div className="app">
-      <Head theme={theme} onShowKeys={() => setShowsKeys(true)} />
+      <Head
+        theme={theme}
+        onShowSongs={() => setShowsSongs(true)}
+        onShowKeys={() => setShowsKeys(true)}
+      />
       <main className="page" id={`page-${page}`}>
         <View />
       </main>
@@ -128,6 +148,7 @@ function Sheet() {
         <RestReminder />
         <Foot onPlay={() => void playback.play(playRequestOf(store, view))} />
       </div>
+      <SongsSheet open={showsSongs} onClose={() => setShowsSongs(false)} />
       <KeysAndCautions open={showsKeys} onClose={() => setShowsKeys(false)} />
     </div>
   );
