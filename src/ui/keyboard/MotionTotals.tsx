@@ -25,7 +25,7 @@ export function MotionTotals({
       </p>
       <ul>
         {before !== motions.here && <Figure value={before} name="before the last change" />}
-        <Figure value={motions.nearestEachTime} name="going to the nearest each time" />
+        <Figure value={motions.nearestEachTime} name="nearest each time" />
         <Figure value={motions.inRootPosition} name="in root position" />
       </ul>
     </div>
