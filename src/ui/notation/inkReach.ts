@@ -5,7 +5,7 @@ import { beamedRuns, tupletRuns } from './stemDirections.ts';
 import type { WrittenBar, WrittenEvent, WrittenVoice } from './writtenBars.ts';
 
 /** How far the ink of a staff reaches from its middle line, at least to its outer lines. */
-export type StaffInk = { readonly above: Units; readonly below: Units };
+export type InkReach = { readonly above: Units; readonly below: Units };
 
 const HALF_SPACE = SPACE / 2;
 const HEAD_REACH = 6;
@@ -17,7 +17,7 @@ const BEAM_SLACK = 10;
 export const TUPLET_ROOM: Units = 22;
 
 /** How far all notes of a bar reach on one staff: heads, stems, beams, accidentals, marks, tuplets, rests. */
-export function staffInk({ staves }: WrittenBar, hand: HandName): StaffInk {
+export function inkReach({ staves }: WrittenBar, hand: HandName): InkReach {
   const voices = staves[hand];
   const inks = voices.map((voice) => voiceInk(voice, voices.length));
   return {
@@ -26,7 +26,7 @@ export function staffInk({ staves }: WrittenBar, hand: HandName): StaffInk {
   };
 }
 
-function voiceInk(voice: WrittenVoice, voices: number): StaffInk {
+function voiceInk(voice: WrittenVoice, voices: number): InkReach {
   const inks = voice.map((written) => eventInk(written, voices));
   for (const run of beamedRuns(voice.map(({ event }) => event)))
     if (run.length > 1) spread(inks, run, voice[run[0]!]!.stem, BEAM_SLACK);
@@ -41,7 +41,7 @@ export function tupletSide(events: readonly WrittenEvent[]): 'up' | 'down' {
 }
 
 /** Lets all events of a run reach as far as the farthest of them, and `more`. */
-function spread(inks: StaffInk[], run: readonly number[], side: 'up' | 'down', more: Units): void {
+function spread(inks: InkReach[], run: readonly number[], side: 'up' | 'down', more: Units): void {
   const all = joined(run.map((i) => inks[i]!));
   const reached =
     side === 'up'
@@ -50,14 +50,14 @@ function spread(inks: StaffInk[], run: readonly number[], side: 'up' | 'down', m
   for (const i of run) inks[i] = { ...inks[i]!, ...reached };
 }
 
-function joined(inks: readonly StaffInk[]): StaffInk {
+function joined(inks: readonly InkReach[]): InkReach {
   return {
     above: Math.max(STAFF_REACH, ...inks.map(({ above }) => above)),
     below: Math.max(STAFF_REACH, ...inks.map(({ below }) => below)),
   };
 }
 
-function eventInk(written: WrittenEvent, voices: number): StaffInk {
+function eventInk(written: WrittenEvent, voices: number): InkReach {
   if (written.heads.length === 0) return restInk(written);
   const { top, bottom } = noteReach(written);
   const signs = written.heads.flatMap(({ place, sign }) =>
@@ -91,7 +91,7 @@ export function noteReach({ heads, stem, event }: WrittenEvent): {
   };
 }
 
-function restInk({ event, restPlace }: WrittenEvent): StaffInk {
+function restInk({ event, restPlace }: WrittenEvent): InkReach {
   const { above, below } = REST_REACH[event.written.value];
   return {
     above: restPlace * HALF_SPACE + above,

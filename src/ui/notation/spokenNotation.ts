@@ -8,12 +8,12 @@ import { type Notation, STAVES } from './notation.ts';
 import { type SheetCount, sheetCounts } from './sheetCounts.ts';
 
 const SIGN_WORDS: Readonly<Record<string, string>> = {
-  '♭': ' flat',
-  '♯': ' sharp',
-  '♮': ' natural',
-  '°': ' diminished',
-  ø: ' half-diminished',
-  Δ: ' major',
+  '♭': ' flat ',
+  '♯': ' sharp ',
+  '♮': ' natural ',
+  '°': ' diminished ',
+  ø: ' half-diminished ',
+  Δ: ' major ',
 };
 
 const SIGNS: Readonly<Record<number, string>> = {
@@ -66,10 +66,8 @@ function barWords(bar: SheetBar, kind: Notation['kind']): string {
 }
 
 function spokenChord(text: string): string {
-  return text
-    .split('')
-    .map((letter) => SIGN_WORDS[letter] ?? letter)
-    .join('');
+  const words = text.split('').map((letter) => SIGN_WORDS[letter] ?? letter);
+  return words.join('').replaceAll('  ', ' ').trim();
 }
 
 /** What is struck at one moment, and how it is said. */
@@ -100,7 +98,7 @@ function handWords(bar: SheetBar, hand: HandName, kind: Notation['kind']): strin
 function gathered(struck: readonly Struck[]): string[] {
   const whens = new Map<string, string[]>();
   for (const { what, when } of struck) whens.set(what, [...(whens.get(what) ?? []), when]);
-  return [...whens].map(([what, when]) => [what, ...when].join(' ').trim());
+  return [...whens].map(([what, when]) => `${what} ${when.join(', ')}`.trim());
 }
 
 function struckWords(notes: readonly SheetNote[], marks: readonly Articulation[]): string {

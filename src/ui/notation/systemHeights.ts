@@ -1,7 +1,7 @@
 import { SPACE, STAFF_REACH, type Units } from './glyphs.ts';
+import { inkReach } from './inkReach.ts';
 import { capitalHeight } from './lettering.ts';
 import type { Notation } from './notation.ts';
-import { staffInk } from './inkReach.ts';
 import type { WrittenBar } from './writtenBars.ts';
 
 /**
@@ -31,8 +31,8 @@ export function systemHeights(
   bars: readonly { readonly index: number; readonly written: WrittenBar }[],
 ): SystemHeights {
   const inks = bars.map(({ written }) => ({
-    right: staffInk(written, 'right'),
-    left: staffInk(written, 'left'),
+    right: inkReach(written, 'right'),
+    left: inkReach(written, 'left'),
   }));
   const hasWords = notation.words.some(({ bar }) => bars.some(({ index }) => index === bar));
   const hasChords = bars.some(({ written }) => written.bar.chords.length > 0);

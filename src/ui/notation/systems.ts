@@ -47,9 +47,13 @@ const METER_ROOM: Units = 9;
 const OPENING_ROOM: Units = 24;
 const CLOSING_ROOM: Units = 17;
 
-/** How far springs may be stretched or squeezed before a system looks empty or crowded. */
-const LOOSEST = 1.9;
-const TIGHTEST = 0.72;
+/**
+ * How far springs are stretched so that a system reads well from a stand, and how far they may be
+ * stretched or squeezed before it looks empty or crowded (our own choice).
+ */
+const EASIEST = 1.2;
+const LOOSEST = 2;
+const TIGHTEST = 0.85;
 
 /** A bar before it is placed, with what only depends on the bar before it. */
 type LooseBar = {
@@ -63,8 +67,7 @@ type LooseBar = {
 
 /**
  * The notation broken into systems that are `width` wide (less where the music is too short to
- * fill one), in drawing units. Bars are shared out so that all systems are about as dense as notes
- * are spaced naturally; the spacing of a system is one for all its bars. A bar that is wider than
+ * fill one), in drawing units. Bars are shared out so that all systems read about as easily; the spacing of a system is one for all its bars. A bar that is wider than
  * the width stands alone and is squeezed until its ink touches, and may then reach beyond it.
  */
 export function sheetSystems(notation: Notation, width: Units): SheetSystem[] {
@@ -119,12 +122,12 @@ function fillingFactor(bars: readonly LooseBar[], room: Units): number {
   return low;
 }
 
-/** How far a line is from natural spacing: the square of the factor's logarithm. */
-function unevenness(factor: number): number {
-  return Math.log(Math.max(factor, 0.01)) ** 2;
+/** How far a line is from reading easily: the square of a logarithm, so that half and double are as bad. */
+function uneasiness(factor: number): number {
+  return Math.log(Math.max(factor, 0.01) / EASIEST) ** 2;
 }
 
-/** The bars in lines, with the least sum of unevenness over all ways to break them. */
+/** The bars in lines, with the least sum of uneasiness over all ways to break them. */
 function brokenBars(bars: readonly LooseBar[], room: Units): LooseBar[][] {
   type Broken = { readonly cost: number; readonly lines: readonly LooseBar[][] };
   const best: Broken[] = [{ cost: 0, lines: [] }];
@@ -135,7 +138,7 @@ function brokenBars(bars: readonly LooseBar[], room: Units): LooseBar[][] {
       const factor = fillingFactor(line, room);
       // Longer lines to the same end are only more crowded.
       if (factor < TIGHTEST && line.length > 1) break;
-      const cost = best[start]!.cost + unevenness(factor);
+      const cost = best[start]!.cost + uneasiness(factor);
       if (!least || cost < least.cost) least = { cost, lines: [...best[start]!.lines, line] };
     }
     best.push(least!);

@@ -2,8 +2,8 @@ import type { SVGContext } from 'vexflow/core';
 import { drawSign } from './drawing.ts';
 import type { EngravedNote, EngravedVoice } from './engravedVoices.ts';
 import { REST_REACH, STAFF_REACH, TUPLET_FIGURE, tupletFigure, type Units } from './glyphs.ts';
-import { noteEnd } from './noteMarks.ts';
 import { tupletSide } from './inkReach.ts';
+import { noteEnd } from './noteMarks.ts';
 import { tupletRuns } from './stemDirections.ts';
 
 const HALF_SPACE = 5;

@@ -1,0 +1,32 @@
+import { notate } from '../../src/core/rhythm/notate.ts';
+import type { Pattern } from '../../src/core/rhythm/pattern.ts';
+import { withoutSwing } from '../../src/core/rhythm/patternMoves.ts';
+import { realise } from '../../src/core/rhythm/realise.ts';
+import type { Sheet } from '../../src/core/rhythm/sheet.ts';
+import type { Timeline } from '../../src/core/song/timeline.ts';
+import { formatMeter } from '../../src/core/time/meter.ts';
+import type { Notation } from '../../src/ui/notation/notation.ts';
+import { keyNamed, valueOf } from './music.ts';
+import { chartTimeline, plainVoicings } from './patterns.ts';
+
+/** What a pattern plays over a timeline, with plain voicings, as a sheet. */
+export function sheetOver(pattern: Pattern, timeline: Timeline): Sheet {
+  const notes = realise(timeline, plainVoicings(timeline), () => withoutSwing(pattern));
+  return notate(valueOf(notes), timeline);
+}
+
+/** A pattern over a chart in its meter as notation in C, with what `parts` says instead. */
+export function notationOf(
+  pattern: Pattern,
+  chart: string,
+  parts: Partial<Notation> = {},
+): Notation {
+  return {
+    title: pattern.name,
+    sheet: sheetOver(pattern, chartTimeline(chart, formatMeter(pattern.meter))),
+    key: keyNamed('C'),
+    kind: 'in-time',
+    words: [],
+    ...parts,
+  };
+}

@@ -1,0 +1,71 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { A4_PAGE } from '../../../src/ui/notation/pageSizes.ts';
+import { layoutPages, SYSTEM_GAP } from '../../../src/ui/notation/pages.ts';
+import { type SheetSystem, sheetSystems } from '../../../src/ui/notation/systems.ts';
+import { pattern } from '../../support/patterns.ts';
+import { notationOf } from '../../support/sheets.ts';
+
+/** Systems of which only the heights matter. */
+function systems(...heights: readonly number[]): SheetSystem[] {
+  const [real] = sheetSystems(notationOf(pattern('4/4', { right: 'C---' }), '| C |'), 700);
+  return heights.map((total) => ({ ...real!, heights: { ...real!.heights, total } }));
+}
+
+const PAGE = { width: 800, height: 1000, titleHeight: 100 };
+
+describe('pages', () => {
+  it('break between systems and keep their order', () => {
+    const given = systems(300, 300, 300, 300, 300);
+    const pages = layoutPages(given, PAGE);
+    expect(pages.map((page) => page.systems.length)).toEqual([2, 3]);
+    expect(pages.flatMap((page) => page.systems.map(({ system }) => system))).toEqual(given);
+  });
+
+  it('leave room for the title on the first page only', () => {
+    const [first, second] = layoutPages(systems(300, 300, 300, 300), PAGE);
+    expect(first!.systems[0]!.y).toBe(100);
+    expect(second!.systems[0]!.y).toBe(0);
+  });
+
+  it('spread systems down a page that others follow, not the last', () => {
+    const [first, last] = layoutPages(systems(300, 300, 300, 300), PAGE);
+    const gap = (page: typeof first) => page!.systems[1]!.y - page!.systems[0]!.y - 300;
+    expect(gap(first)).toBeGreaterThan(SYSTEM_GAP);
+    expect(gap(last)).toBe(SYSTEM_GAP);
+  });
+
+  it('give a system that is higher than a page one of its own', () =>
+    expect(layoutPages(systems(200, 1500, 200), PAGE).map((page) => page.systems.length)).toEqual([
+      1, 1, 1,
+    ]));
+
+  it('of no systems are none', () => expect(layoutPages([], PAGE)).toEqual([]));
+
+  it('hold every system inside them, none over another', () =>
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 100, max: 800 }), { minLength: 1, maxLength: 20 }),
+        (heights) => {
+          const pages = layoutPages(systems(...heights), PAGE);
+          expect(pages.flatMap((page) => page.systems)).toHaveLength(heights.length);
+          for (const { systems: placed } of pages)
+            for (const [i, { system, y }] of placed.entries()) {
+              const end = y + system.heights.total;
+              expect(end).toBeLessThanOrEqual(PAGE.height + 1e-6);
+              const next = placed[i + 1];
+              if (next) expect(next.y - end).toBeGreaterThanOrEqual(SYSTEM_GAP - 1e-6);
+            }
+        },
+      ),
+    ));
+
+  it('of A4 have music that is as wide as they are', () => {
+    const bars = 16;
+    const p = pattern('4/4', { right: 'CCCCCCCC'.repeat(bars) }, { bars });
+    const given = sheetSystems(notationOf(p, `|${' C |'.repeat(bars)}`), A4_PAGE.width);
+    const pages = layoutPages(given, A4_PAGE);
+    expect(pages.length).toBeGreaterThan(1);
+    for (const { width } of given) expect(width).toBeCloseTo(A4_PAGE.width, 3);
+  });
+});
