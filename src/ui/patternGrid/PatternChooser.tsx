@@ -4,8 +4,8 @@ import { formatMeter } from '../../core/time/meter.ts';
 import { renamePattern } from '../../state/edits/pattern.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
+import { Shelf } from '../workshop/Shelf.tsx';
 import { PopupButton } from './PopupButton.tsx';
-import { Shelf } from './Shelf.tsx';
 import { usePatternActions } from './usePatterns.ts';
 
 function bars({ bars: count, meter }: Pattern): string {
@@ -91,7 +91,7 @@ export function PatternChooser({
           );
         }}
       </PopupButton>
-      {isShelfOpen && <Shelf onClose={() => setShelfOpen(false)} />}
+      {isShelfOpen && <Shelf shown={shown} onClose={() => setShelfOpen(false)} />}
     </>
   );
 }
