@@ -34,6 +34,8 @@ export type ViewState = {
   /** Rung of the tempo ladder on which the drill begins, counted from 0. */
   readonly rung: number;
   readonly chordNaming: ChordNamingChoice;
+  /** Pages that show music as notes on staves. */
+  readonly notated: readonly Page[];
   /** Chart texts that can't be read yet, kept until they are repaired; by project and section (`draftPlace`). */
   readonly chartDrafts: Readonly<Record<string, string>>;
 };
@@ -48,6 +50,7 @@ export const FIRST_VIEW: ViewState = {
   restMinutes: USUAL_PLAYING_MINUTES,
   rung: 0,
   chordNaming: 'symbols',
+  notated: [],
   chartDrafts: {},
 };
 
@@ -97,6 +100,7 @@ function keptView(kept: KeptText): ViewState {
       ...(isMinutes(read.restMinutes) && { restMinutes: read.restMinutes }),
       chordNaming:
         CHORD_NAMINGS.find((naming) => naming === read.chordNaming) ?? FIRST_VIEW.chordNaming,
+      notated: PAGES.filter((page) => Array.isArray(read.notated) && read.notated.includes(page)),
       chartDrafts: keptDrafts(read.chartDrafts),
       ...(typeof read.sectionId === 'string' && { sectionId: read.sectionId }),
       ...(typeof read.patternId === 'string' && { patternId: read.patternId }),

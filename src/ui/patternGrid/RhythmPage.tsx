@@ -7,6 +7,8 @@ import type { Scope } from '../../state/edits/hits.ts';
 import { BandPage } from '../bandImport/BandPage.tsx';
 import { type BandFile, readBandFile } from '../bandImport/bandFile.ts';
 import { DerivePage } from '../bandImport/DerivePage.tsx';
+import { PatternNotation } from '../notation/PatternNotation.tsx';
+import { useView } from '../useProject.ts';
 import { ChoicePanel } from './ChoicePanel.tsx';
 import { chosenAt, type Place, placeWithin, shownPattern } from './gridPlace.ts';
 import { HearLine } from './HearLine.tsx';
@@ -25,6 +27,7 @@ function firstButton(panel: HTMLElement | null): HTMLElement | null {
 function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } & Asides) {
   const [wantedScope, setScope] = useState<Scope>('main');
   const [placed, setPlace] = useState<Place>();
+  const isNotated = useView(({ notated }) => notated.includes('rhythm'));
   const panel = useRef<HTMLElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
   const scope = pattern.ending ? wantedScope : 'main';
@@ -47,26 +50,32 @@ function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } 
           onDeriveAgain={onDeriveAgain}
         />
       </div>
-      <SpineGrid
-        pattern={pattern}
-        scope={scope}
-        shown={shown}
-        place={place}
-        chosen={chosen}
-        onPlace={setPlace}
-        onOpenHit={() => firstButton(panel.current)?.focus()}
-      />
-      <ChoicePanel
-        pattern={pattern}
-        scope={scope}
-        shown={shown}
-        chosen={chosen}
-        panel={panel}
-        onPlace={setPlace}
-        onLeave={() =>
-          sheet.current?.querySelector<HTMLElement>('[role=grid] [tabindex="0"]')?.focus()
-        }
-      />
+      {isNotated ? (
+        <PatternNotation pattern={pattern} />
+      ) : (
+        <>
+          <SpineGrid
+            pattern={pattern}
+            scope={scope}
+            shown={shown}
+            place={place}
+            chosen={chosen}
+            onPlace={setPlace}
+            onOpenHit={() => firstButton(panel.current)?.focus()}
+          />
+          <ChoicePanel
+            pattern={pattern}
+            scope={scope}
+            shown={shown}
+            chosen={chosen}
+            panel={panel}
+            onPlace={setPlace}
+            onLeave={() =>
+              sheet.current?.querySelector<HTMLElement>('[role=grid] [tabindex="0"]')?.focus()
+            }
+          />
+        </>
+      )}
     </div>
   );
 }
