@@ -72,7 +72,7 @@ it('lets single keys be chosen on a large keyboard', async () => {
 });
 
 it('names the chord that no hands reach, and what to change', async () => {
-  await page.getByText('Ranges').click();
+  await button('Ranges').click();
   await page.getByRole('combobox', { name: 'Right from' }).selectOptions('G5');
   await expect.element(page.getByRole('alert')).toHaveTextContent(/^No two hands reach C as set/);
   parts.store.undo();

@@ -2,6 +2,7 @@ import type { KeyNumber } from '../../core/harmony/pitch.ts';
 import type { BassManner, Manner, VoicingSettings } from '../../core/voicing/voicing.ts';
 import { setVoicing } from '../../state/edits/voicing.ts';
 import { useParts } from '../parts.ts';
+import { PopupButton } from '../patternGrid/PopupButton.tsx';
 import { useProject } from '../useProject.ts';
 import { plainKeyName } from './noteNames.ts';
 
@@ -83,35 +84,36 @@ function Ranges() {
   const set = (parts: Partial<VoicingSettings>) =>
     store.edit(setVoicing(parts), { label: 'range of a hand' });
   return (
-    <details className="keyboard-ranges">
-      <summary>Ranges</summary>
-      <div className="keyboard-range-fields">
-        <Choose
-          label="Left from"
-          options={keysBetween(PIANO.lowest, leftHighest)}
-          chosen={leftLowest}
-          onChoose={(key) => set({ leftLowest: key })}
-        />
-        <Choose
-          label="Left to"
-          options={keysBetween(leftLowest, PIANO.highest)}
-          chosen={leftHighest}
-          onChoose={(key) => set({ leftHighest: key })}
-        />
-        <Choose
-          label="Right from"
-          options={keysBetween(PIANO.lowest, rightHighest)}
-          chosen={rightLowest}
-          onChoose={(key) => set({ rightLowest: key })}
-        />
-        <Choose
-          label="Right to"
-          options={keysBetween(rightLowest, PIANO.highest)}
-          chosen={rightHighest}
-          onChoose={(key) => set({ rightHighest: key })}
-        />
-      </div>
-    </details>
+    <PopupButton name="Ranges" className="quiet">
+      {() => (
+        <div className="keyboard-range-fields">
+          <Choose
+            label="Left from"
+            options={keysBetween(PIANO.lowest, leftHighest)}
+            chosen={leftLowest}
+            onChoose={(key) => set({ leftLowest: key })}
+          />
+          <Choose
+            label="Left to"
+            options={keysBetween(leftLowest, PIANO.highest)}
+            chosen={leftHighest}
+            onChoose={(key) => set({ leftHighest: key })}
+          />
+          <Choose
+            label="Right from"
+            options={keysBetween(PIANO.lowest, rightHighest)}
+            chosen={rightLowest}
+            onChoose={(key) => set({ rightLowest: key })}
+          />
+          <Choose
+            label="Right to"
+            options={keysBetween(rightLowest, PIANO.highest)}
+            chosen={rightHighest}
+            onChoose={(key) => set({ rightHighest: key })}
+          />
+        </div>
+      )}
+    </PopupButton>
   );
 }
 

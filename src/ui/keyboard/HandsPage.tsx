@@ -1,4 +1,5 @@
 import '../washes.css';
+import '../patternGrid/sheets.css';
 import './keyboard.css';
 import { useState } from 'react';
 import type { Section } from '../../core/song/song.ts';

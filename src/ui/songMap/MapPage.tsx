@@ -1,4 +1,5 @@
 import '../washes.css';
+import '../patternGrid/sheets.css';
 import './songMap.css';
 import { useState } from 'react';
 import type { FormEntryId, SectionId } from '../../core/ids.ts';

@@ -2,6 +2,7 @@ import type { SectionKind } from '../../core/song/song.ts';
 import { SECTION_KINDS } from '../../core/song/song.ts';
 import type { Timeline } from '../../core/song/timeline.ts';
 import { useParts } from '../parts.ts';
+import { PopupButton } from '../patternGrid/PopupButton.tsx';
 import { Icon } from '../shell/Icon.tsx';
 import { useView } from '../useProject.ts';
 import { entryBars, markedText, playingName } from './marking.ts';
@@ -51,26 +52,27 @@ function OrderButtons({
   );
 }
 
-/** Chosen from a list and at once back to its title, so that the same kind can be added twice. */
+/** The kinds of section; the one that is tapped is added. */
 function AddSection({ onAdd }: { readonly onAdd: (kind: SectionKind) => void }) {
   return (
-    <details className="songmap-add">
-      <summary>New section</summary>
-      <div className="songmap-kinds" role="group" aria-label="New section">
-        {SECTION_KINDS.map((kind) => (
-          <button
-            type="button"
-            key={kind}
-            onClick={(event) => {
-              event.currentTarget.closest('details')?.removeAttribute('open');
-              onAdd(kind);
-            }}
-          >
-            {KIND_NAMES[kind]}
-          </button>
-        ))}
-      </div>
-    </details>
+    <PopupButton name="New section" className="songmap-add">
+      {(close) => (
+        <div className="songmap-kinds">
+          {SECTION_KINDS.map((kind) => (
+            <button
+              type="button"
+              key={kind}
+              onClick={() => {
+                close();
+                onAdd(kind);
+              }}
+            >
+              {KIND_NAMES[kind]}
+            </button>
+          ))}
+        </div>
+      )}
+    </PopupButton>
   );
 }
 
