@@ -4,6 +4,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { soundOpener } from './app/openSound.ts';
 import { createPlayback } from './app/playback.ts';
+import { createSongs } from './app/songs.ts';
 import type { ShelfPattern } from './core/rhythm/shelf.ts';
 import { decodeShelfPattern } from './formats/patternFile.ts';
 import { createAutosave, pageLife } from './state/autosave.ts';
@@ -11,6 +12,7 @@ import { openingProject } from './state/opening.ts';
 import { openStorage } from './state/storage.ts';
 import { createStore } from './state/store.ts';
 import { App } from './ui/App.tsx';
+import { songsView } from './ui/songs/songsView.ts';
 import { createViewStore } from './ui/viewState.ts';
 
 const PATTERN_FILES = import.meta.glob<unknown>('../patterns/*.json', {
@@ -45,9 +47,16 @@ async function start(root: HTMLElement): Promise<void> {
       return () => clearInterval(watch);
     },
   });
+  const songs = createSongs({
+    store,
+    storage: opening.storage,
+    playback,
+    nowMs: () => Date.now(),
+    ...songsView(view),
+  });
   createRoot(root).render(
     <StrictMode>
-      <App parts={{ store, playback, view, shelf, autosave, opening }} />
+      <App parts={{ store, playback, view, shelf, autosave, songs, opening }} />
     </StrictMode>,
   );
 }

@@ -5,11 +5,12 @@ import type { PracticeSettings, SoundingHands } from '../core/practice/practiceS
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { barTicks, tempoBeatTicks } from '../core/time/meter.ts';
-import type { Bpm } from '../core/time/tempoMap.ts';
+import { type Bpm, secondsAt } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { encodeMidi } from '../formats/midi.ts';
 import { encodeProject } from '../formats/projectFile.ts';
 import { encodeWav } from '../formats/wav.ts';
+import { selectTempoMap, selectTimeline } from '../state/selectors.ts';
 import { fileNameOf } from './fileName.ts';
 import {
   drillPattern,
@@ -75,12 +76,29 @@ function wantedParts(
   return { ...practice, hands, band, click: { ...practice.click, on: click } };
 }
 
-/** Whole bars of the drill's pattern that last at least so many minutes at a tempo; 1 without a pattern. */
+/** How many bars last at least so many minutes at a tempo, in whole rounds of the drill's pattern; 1 without a pattern. */
 export function drillBars(project: Project, minutes: number, bpm: Bpm): number {
   const pattern = drillPattern(project);
   if (!pattern) return 1;
+  const { meter, bars } = pattern;
+  const beats = minutes * bpm;
+  const rounds = Math.ceil((beats * tempoBeatTicks(meter)) / (bars * barTicks(meter)));
+  return Math.max(1, rounds) * bars;
+}
+
+/**
+ * How long a passage lasts, without count-in and dying away; of a drill the bars that are asked for.
+ * A drill without a pattern lasts 0 s.
+ */
+export function passageSec(project: Project, passage: Passage): Seconds {
+  if (passage.kind === 'song') {
+    const atSongTempo = secondsAt(selectTempoMap(project), selectTimeline(project).lengthTicks);
+    return (atSongTempo * project.song.tempo.bpm) / passage.bpm;
+  }
+  const pattern = drillPattern(project);
+  if (!pattern) return 0;
   const { meter } = pattern;
-  return Math.max(1, Math.ceil((minutes * bpm * tempoBeatTicks(meter)) / barTicks(meter)));
+  return (60 * passage.bars * barTicks(meter)) / (tempoBeatTicks(meter) * passage.bpm);
 }
 
 /**

@@ -48,6 +48,8 @@ export type SongsParts = {
   readonly nowMs: () => number;
   /** Called whenever another song lies open. */
   readonly onOpened: () => void;
+  /** Called for every song that is deleted; a later one may get its id. */
+  readonly onDeleted: (id: Project['id']) => void;
 };
 
 /**
@@ -91,7 +93,8 @@ async function textOf(file: SongFile): Promise<Result<string, SongsProblem>> {
 }
 
 /** Makes the songs of a storage; none is read before `refresh`. */
-export function createSongs({ store, storage, playback, nowMs, onOpened }: SongsParts): Songs {
+export function createSongs(parts: SongsParts): Songs {
+  const { store, storage, playback, nowMs, onOpened, onDeleted } = parts;
   const listeners = new Set<() => void>();
   let state: SongsState = { kept: [], crossedOut: [] };
   let notOpened: Project | undefined;
@@ -224,7 +227,8 @@ export function createSongs({ store, storage, playback, nowMs, onOpened }: Songs
     }
     for (const id of ids) {
       const deleted = storage.ok ? await storage.value.deleteProject(id) : storage;
-      if (!deleted.ok) failed({ kind: 'not-deleted', error: deleted.error });
+      if (deleted.ok) onDeleted(id);
+      else failed({ kind: 'not-deleted', error: deleted.error });
     }
   }
 

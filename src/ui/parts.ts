@@ -1,5 +1,6 @@
 import { createContext, useContext } from 'react';
 import type { Playback } from '../app/playback.ts';
+import type { Songs } from '../app/songs.ts';
 import type { ShelfPattern } from '../core/rhythm/shelf.ts';
 import type { Autosave } from '../state/autosave.ts';
 import type { Opening } from '../state/opening.ts';
@@ -13,6 +14,7 @@ export type Parts = {
   readonly view: ViewStore;
   readonly shelf: readonly ShelfPattern[];
   readonly autosave: Autosave;
+  readonly songs: Songs;
   /** What went wrong with the song that lay open last time, if anything did. */
   readonly opening: Pick<Opening, 'problem'>;
 };

@@ -5,6 +5,7 @@ import {
   exportSong,
   type MidiRequest,
   midiFileName,
+  passageSec,
   songFileName,
   trackFileName,
 } from '../../src/app/exports.ts';
@@ -109,17 +110,29 @@ it('names files after the song, what of it, and the tempo', () => {
   expect(trackFileName(WITH_BAND, DRILL.passage)).toBe('Two-Four - drill on C - 66 bpm.wav');
 });
 
+/** A drill on one root a bar. */
+function drillOf(meter: string, left: string, bars: number): Project {
+  return project({ patterns: [pattern(meter, { left }, { bars })] });
+}
+
 it.each([
   // 60 beats a minute, four to the bar.
-  ['4/4', 'R---', 60, 1, 15],
-  ['4/4', 'R---', 61, 1, 16],
+  [drillOf('4/4', 'R---', 1), 60, 1, 15],
+  [drillOf('4/4', 'R---', 1), 61, 1, 16],
   // Two dotted quarters to the bar.
-  ['6/8', 'R-', 60, 2, 60],
-  ['3/4', 'R--', 90, 0.001, 1],
-])(
-  'a drill in %s over %s at %i fills %d minutes with %i bars',
-  (meter, left, bpm, minutes, bars) => {
-    const drilled = project({ patterns: [pattern(meter, { left })] });
-    expect(drillBars(drilled, minutes, bpm)).toBe(bars);
-  },
-);
+  [drillOf('6/8', 'R-', 1), 60, 2, 60],
+  // A pattern of two bars is played to its end, and at least once.
+  [drillOf('4/4', 'R---R---', 2), 60, 0.2, 4],
+  [drillOf('3/4', 'R--R--', 2), 90, 0.001, 2],
+])('a drill fills its time with whole rounds of its pattern', (drilled, bpm, minutes, bars) => {
+  expect(drillBars(drilled, minutes, bpm)).toBe(bars);
+});
+
+it('knows how long a passage lasts', () => {
+  // Four bars of 4/4 at 120: 16 beats of half a second.
+  expect(passageSec(WITH_BAND, { kind: 'song', bpm: 120 })).toBeCloseTo(8, 9);
+  expect(passageSec(WITH_BAND, { kind: 'song', bpm: 60 })).toBeCloseTo(16, 9);
+  // Three bars of two dotted quarters at 60: six seconds.
+  const drilled = drillOf('6/8', 'R-', 1);
+  expect(passageSec(drilled, { kind: 'drill', bpm: 60, bars: 3 })).toBeCloseTo(6, 9);
+});

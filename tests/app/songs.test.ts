@@ -36,6 +36,7 @@ async function songsWith(open: Project, ...kept: readonly Project[]) {
     playback: { stop: () => events.push('stop') },
     nowMs: () => ++nowMs,
     onOpened: () => events.push(`opened ${store.snapshot().song.title}`),
+    onDeleted: (id) => events.push(`deleted ${id}`),
   });
   const keptTitles = () => [...storage.rows.values()].map(({ title }) => title);
   return { songs, store, storage, events, keptTitles };
@@ -221,12 +222,13 @@ describe('deleting', () => {
   });
 
   it('of the open song opens the newest other that can be read', async () => {
-    const { songs, store, storage, keptTitles } = await songsWith(second, first, second);
+    const { songs, store, storage, events, keptTitles } = await songsWith(second, first, second);
     storage.rows.set('x', { id: 'x', title: 'Torn', savedAtMs: 9, text: '{' });
     songs.crossOut('song-2');
     await songs.deleteCrossedOut();
     expect(store.snapshot()).toEqual(first);
     expect(keptTitles()).toEqual(['First', 'Torn']);
+    expect(events).toEqual(['stop', 'opened First', 'deleted song-2']);
   });
 
   it('of the last song leaves a new one under another id', async () => {
@@ -256,6 +258,7 @@ it('says that nothing is kept where the browser has no storage', async () => {
     playback: { stop: () => undefined },
     nowMs: () => 0,
     onOpened: () => undefined,
+    onDeleted: () => undefined,
   });
   await songs.refresh();
   expect(songs.state()).toMatchObject({

@@ -1,10 +1,18 @@
 import type { Playback, PlaybackState } from '../../src/app/playback.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
+import { createSongs } from '../../src/app/songs.ts';
 import type { Project } from '../../src/core/project.ts';
+import { ok } from '../../src/core/result.ts';
 import type { ShelfPattern } from '../../src/core/rhythm/shelf.ts';
+import type { SavingStatus } from '../../src/state/autosave.ts';
+import type { Storage } from '../../src/state/storage.ts';
 import { createStore } from '../../src/state/store.ts';
 import type { Parts } from '../../src/ui/parts.ts';
+import { songsView } from '../../src/ui/songs/songsView.ts';
 import { createViewStore, type ViewChange } from '../../src/ui/viewState.ts';
+import { memoryStorage } from './memoryStorage.ts';
+
+const SAVED: SavingStatus = { kind: 'saved' };
 
 /** A playback without sound: it is stopped or plays what was asked for, at no position. */
 function silentPlayback(): Playback {
@@ -31,25 +39,38 @@ function silentPlayback(): Playback {
   };
 }
 
-/** The parts that a page needs, for a project and a view, with a playback that makes no sound and nothing kept. */
+/**
+ * The parts that a page needs, for a project and a view, with a playback that makes no sound. Nothing
+ * is saved as it is edited; the songs are those of `storage`.
+ */
 export function pageParts(
   project: Project,
   view: ViewChange = {},
   shelf: readonly ShelfPattern[] = [],
+  storage: Storage = memoryStorage(),
 ): Parts {
   const views = createViewStore({ getItem: () => null, setItem: () => undefined });
   views.set(view);
+  const store = createStore(project);
+  const playback = silentPlayback();
   return {
-    store: createStore(project),
-    playback: silentPlayback(),
+    store,
+    playback,
     view: views,
     shelf,
     autosave: {
-      status: () => ({ kind: 'saved' }),
+      status: () => SAVED,
       subscribe: () => () => undefined,
       flush: () => undefined,
       stop: () => undefined,
     },
+    songs: createSongs({
+      store,
+      storage: ok(storage),
+      playback,
+      nowMs: () => 0,
+      ...songsView(views),
+    }),
     opening: {},
   };
 }

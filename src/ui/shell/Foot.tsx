@@ -4,8 +4,8 @@ import { useParts } from '../parts.ts';
 import { usePlayback, useProject, useView } from '../useProject.ts';
 import { Icon } from './Icon.tsx';
 
-/** Sounding hands after one of them was switched. */
-function switched(hands: SoundingHands, hand: 'left' | 'right'): SoundingHands {
+/** Which hands sound after one of them was switched. */
+export function switched(hands: SoundingHands, hand: 'left' | 'right'): SoundingHands {
   const left = (hands === 'left' || hands === 'both') !== (hand === 'left');
   const right = (hands === 'right' || hands === 'both') !== (hand === 'right');
   if (left && right) return 'both';

@@ -75,18 +75,24 @@ function UndoRedo() {
   );
 }
 
-/** Top of the sheet: the title, the five pages, undo, the light. */
+/** Top of the sheet: the way to other songs, the title, the five pages, undo, the light. */
 export function Head({
   theme,
+  onShowSongs,
   onShowKeys,
 }: {
   readonly theme: Theme;
+  readonly onShowSongs: () => void;
   readonly onShowKeys: () => void;
 }) {
   const { view } = useParts();
   const other: Theme = theme === 'paper' ? 'stage' : 'paper';
   return (
     <header className="head">
+      <button type="button" className="head-songs" aria-label="Songs" onClick={onShowSongs}>
+        <Icon name="songs" />
+        <span>Songs</span>
+      </button>
       <Title />
       <PageNames />
       <div className="head-tools">

@@ -1,0 +1,98 @@
+import './songs.css';
+import { useEffect, useId, useRef, useSyncExternalStore } from 'react';
+import { fileNameOf } from '../../app/fileName.ts';
+import type { SongsProblem } from '../../app/songs.ts';
+import { useParts } from '../parts.ts';
+import { saveFile } from '../saveFile.ts';
+import { Icon } from '../shell/Icon.tsx';
+import { HandOn } from './HandOn.tsx';
+import { SongList } from './SongList.tsx';
+import { songsSentence } from './songsMessages.ts';
+import { useTrack } from './useTrack.ts';
+
+type Opening = {
+  /** Called with every attempt to open another song; it says whether that lies open. */
+  readonly onOpening: (opening: Promise<boolean>) => void;
+};
+
+/** What can be done about a problem beside reading it. */
+function Remedy({ problem, onOpening }: Opening & { readonly problem: SongsProblem }) {
+  const { songs } = useParts();
+  if (problem.kind === 'unreadable')
+    return (
+      <button
+        type="button"
+        onClick={() => saveFile(fileNameOf([problem.title], 'json'), problem.text)}
+      >
+        Save its file
+      </button>
+    );
+  if (problem.kind === 'open-song-not-kept')
+    return (
+      <button type="button" onClick={() => onOpening(songs.openAnyway())}>
+        Lose it and go on
+      </button>
+    );
+  return null;
+}
+
+function Problem({ onOpening }: Opening) {
+  const { songs } = useParts();
+  const { problem } = useSyncExternalStore(songs.subscribe, songs.state);
+  return (
+    <div role="alert">
+      {problem && (
+        <p className="message">
+          {songsSentence(problem)}
+          <Remedy problem={problem} onOpening={onOpening} />
+          <button type="button" className="quiet" aria-label="Close" onClick={songs.dismiss}>
+            <Icon name="cross" />
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** All songs of this device and the ways to hand the open one on, over the page until closed. */
+export function SongsSheet({
+  open,
+  onClose,
+}: {
+  readonly open: boolean;
+  readonly onClose: () => void;
+}) {
+  const { songs } = useParts();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const track = useTrack();
+  const heading = useId();
+  useEffect(() => {
+    if (!open) return dialog.current?.close();
+    dialog.current?.showModal();
+    void songs.refresh();
+    return undefined;
+  }, [open, songs]);
+  const leave = () => {
+    void songs.deleteCrossedOut();
+    onClose();
+  };
+  const closeOnceOpen = async (opening: Promise<boolean>) => {
+    if (await opening) onClose();
+  };
+  return (
+    <dialog ref={dialog} className="songs" aria-labelledby={heading} onClose={leave}>
+      <header className="songs-head">
+        <h2 id={heading}>Songs</h2>
+        <button type="button" className="quiet songs-close" onClick={onClose}>
+          <Icon name="cross" />
+          Close
+        </button>
+      </header>
+      <Problem onOpening={(opening) => void closeOnceOpen(opening)} />
+      <div className="songs-parts">
+        <SongList onOpening={(opening) => void closeOnceOpen(opening)} />
+        <HandOn track={track} />
+      </div>
+    </dialog>
+  );
+}
