@@ -52,13 +52,16 @@ export function NotationView({
   }, [notation, room, size]);
   return (
     <div className={`notation notation-in-${size}`}>
+      <div className="notation-frame" ref={frame}>
+        {sheet && <SheetPicture notation={notation} sheet={sheet} />}
+      </div>
       <div className="notation-tools">
+        {notation.kind === 'in-time' && (
+          <p className="hint">Bold counts are struck, light ones only counted.</p>
+        )}
         <button type="button" onClick={print}>
           Print
         </button>
-      </div>
-      <div className="notation-frame" ref={frame}>
-        {sheet && <SheetPicture notation={notation} sheet={sheet} />}
       </div>
       {isPrinting && <PrintedNotation notation={notation} />}
     </div>

@@ -15,7 +15,7 @@ export type FittedSheet = {
 };
 
 /** Distances of two staff lines in CSS pixels that are tried, the largest first; smaller is not legible on a stand. */
-const STAFF_SPACES_PX = [16, 14.5, 13, 12, 11, 10, 9] as const;
+const STAFF_SPACES_PX = [20, 18, 16, 14.5, 13, 12, 11, 10, 9] as const;
 
 /** Above the first system and below the last. */
 const MARGIN: Units = 6;

@@ -2,7 +2,6 @@ import type { PracticeSettings } from '../../core/practice/practiceSettings.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { setBand, setSoundingHands } from '../../state/edits/practice.ts';
-import { NotesToggle } from '../notation/NotesToggle.tsx';
 import { useParts } from '../parts.ts';
 import { ChordField } from '../practice/ChordField.tsx';
 import { usePlayback, useProject } from '../useProject.ts';
@@ -65,7 +64,6 @@ export function HearLine({
       <Hear pattern={pattern} />
       <ChordField />
       <Ending pattern={pattern} scope={scope} onScope={onScope} />
-      <NotesToggle page="rhythm" />
       <span className="pattern-space" />
       {pattern.sources.length > 0 && (
         <button type="button" onClick={onDeriveAgain}>

@@ -1,6 +1,7 @@
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { formatMeter } from '../../core/time/meter.ts';
 import { PATTERN_BARS, setPatternBars, setPatternMeter } from '../../state/edits/pattern.ts';
+import { NotesToggle } from '../notation/NotesToggle.tsx';
 import { useParts } from '../parts.ts';
 import { meterWritten, offeredMeters } from './meters.ts';
 import { PatternChooser } from './PatternChooser.tsx';
@@ -57,6 +58,7 @@ export function PatternLine({ pattern, onBringBand }: Props) {
       <Bars pattern={pattern} />
       <MeterField pattern={pattern} />
       <SwingField pattern={pattern} />
+      <NotesToggle page="rhythm" />
     </div>
   );
 }
