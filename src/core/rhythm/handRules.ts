@@ -30,8 +30,8 @@ export type HandFeed = {
 export type HandPlaces = 'all' | 'half-beats' | 'beats' | 'weak-beats' | 'groups' | 'downbeats';
 
 /**
- * What helps a hand that the feeds leave without any hit (`empty`) or with less than `SPARSE_HITS` a
- * beat (`sparse`): strokes of a source, or the meter itself, at certain places; `only` picks strokes
+ * What helps a hand that the feeds leave without any hit (`empty`) or with very few, see `SPARSE_HITS`
+ * (`sparse`): strokes of a source, or the meter itself, at certain places; `only` picks strokes
  * by what they sound. `touch` of the hits: as the strokes are, or all light.
  */
 export type HandFallback = {
@@ -51,7 +51,10 @@ export type HandRules = {
   readonly fallbacks: readonly HandFallback[];
 };
 
-/** Fewer hits than this for each felt beat are very few: less than the two back-beats of a 4/4 bar. */
+/**
+ * Fewer hits than this for each felt beat are very few, less than the two back-beats of a 4/4 bar; and
+ * just as many, if none of them is on a beat.
+ */
 export const SPARSE_HITS = 0.5;
 
 /**

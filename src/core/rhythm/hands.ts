@@ -1,4 +1,4 @@
-import { barTicks, beatStarts, type Meter } from '../time/meter.ts';
+import { barTicks, type Meter } from '../time/meter.ts';
 import type { HandName } from '../voicing/voicing.ts';
 import { accented, type Draft, draftsOf, merged, standingOut, strokesOf } from './handDrafts.ts';
 import { SHORT_TICKS, settled } from './handHits.ts';
@@ -55,6 +55,14 @@ function fallbackStrokes(
     .filter((stroke) => only === undefined || stroke.what.includes(only));
 }
 
+/** Fewer hits than `SPARSE_HITS` for each beat, or just as many with none on a beat to hold on to. */
+function isSparse(drafts: readonly Draft[], frame: HandFrame): boolean {
+  const beats = placesIn(frame, 'beats');
+  const few = SPARSE_HITS * beats.length;
+  const isOffBeat = !drafts.some((draft) => beats.includes(draft.at));
+  return drafts.length < few || (drafts.length === few && isOffBeat);
+}
+
 function withFallbacks(
   hand: HandName,
   fed: readonly Draft[],
@@ -62,12 +70,10 @@ function withFallbacks(
   rules: HandRules,
   frame: HandFrame,
 ): readonly Draft[] {
-  const beats = frame.bars * beatStarts(frame.meter).length;
   return rules.fallbacks
     .filter((fallback) => fallback.hand === hand)
     .reduce((drafts, fallback) => {
-      const isNeeded =
-        fallback.when === 'empty' ? drafts.length === 0 : drafts.length < SPARSE_HITS * beats;
+      const isNeeded = fallback.when === 'empty' ? drafts.length === 0 : isSparse(drafts, frame);
       if (!isNeeded) return drafts;
       const helping = draftsOf(hand, fallbackStrokes(fallback, sources, frame), fallback);
       const light = helping.map((draft) => ({ ...draft, touch: 'ghost' as const }));
