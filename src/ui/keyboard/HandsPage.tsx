@@ -3,8 +3,10 @@ import '../patternGrid/sheets.css';
 import './keyboard.css';
 import { useState } from 'react';
 import type { Section } from '../../core/song/song.ts';
+import { NotesToggle } from '../notation/NotesToggle.tsx';
+import { VoicingNotation } from '../notation/VoicingNotation.tsx';
 import { useChosenSection } from '../songMap/useChosenSection.ts';
-import { useProject } from '../useProject.ts';
+import { useProject, useView } from '../useProject.ts';
 import { HandSettings } from './HandSettings.tsx';
 import { nothingPlayableSentence } from './handsMessages.ts';
 import { MotionTotals } from './MotionTotals.tsx';
@@ -28,6 +30,7 @@ function PlayableHands({
   readonly hands: SectionHands;
 }) {
   const [showsFingers, setShowsFingers] = useState(true);
+  const isNotated = useView(({ notated }) => notated.includes('hands'));
   const before = useTotalBefore(hands.motions.here, section.id);
   return (
     <>
@@ -41,13 +44,18 @@ function PlayableHands({
         >
           Fingers
         </button>
+        <NotesToggle page="hands" />
       </div>
-      <SectionHandsList
-        key={section.id}
-        section={section}
-        voicings={hands.voicings}
-        showsFingers={showsFingers}
-      />
+      {isNotated ? (
+        <VoicingNotation section={section} voicings={hands.voicings} />
+      ) : (
+        <SectionHandsList
+          key={section.id}
+          section={section}
+          voicings={hands.voicings}
+          showsFingers={showsFingers}
+        />
+      )}
     </>
   );
 }
