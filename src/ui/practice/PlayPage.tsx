@@ -1,4 +1,5 @@
 import './practice.css';
+import '../washes.css';
 import { useRef } from 'react';
 import type { PlaybackPosition } from '../../app/playback.ts';
 import type { Timeline } from '../../core/song/timeline.ts';
@@ -48,6 +49,7 @@ function Glance({ timeline, section }: { readonly timeline: Timeline; readonly s
 export function PlayPage() {
   const { playback, view } = useParts();
   const timeline = useProject(selectTimeline);
+  const sections = useProject((project) => project.song.sections);
   const running = usePlayback().status === 'playing';
   const chords = useRef<HTMLOListElement>(null);
   const ribbon = useRef<HTMLOListElement>(null);
@@ -88,6 +90,7 @@ export function PlayPage() {
           {timeline.sections.map((span, i) => (
             <li
               key={span.startTick}
+              className={`wash-${sections.find(({ id }) => id === span.sectionId)?.wash ?? 'straw'}`}
               style={{ flexGrow: span.bars }}
               title={playingName(timeline, i)}
             >
