@@ -36,14 +36,16 @@ function PlayableHands({
     <>
       <div className="keyboard-summary">
         <MotionTotals motions={hands.motions} before={before} />
-        <button
-          type="button"
-          aria-pressed={showsFingers}
-          title="Usual fingering, a suggestion"
-          onClick={() => setShowsFingers(!showsFingers)}
-        >
-          Fingers
-        </button>
+        {!isNotated && (
+          <button
+            type="button"
+            aria-pressed={showsFingers}
+            title="Usual fingering, a suggestion"
+            onClick={() => setShowsFingers(!showsFingers)}
+          >
+            Fingers
+          </button>
+        )}
         <NotesToggle page="hands" />
       </div>
       {isNotated ? (

@@ -12,7 +12,7 @@ import { useRoom } from './useRoom.ts';
 export type NotationSize = 'panel' | 'flow';
 
 /** Distance of two staff lines where the sheet is as high as it needs. */
-const FLOW_STAFF_SPACE_PX = 10;
+const FLOW_STAFF_SPACE_PX = 12;
 
 /** Prints the sheet alone: it is put on pages for as long as the browser's print dialogue takes. */
 function usePrinting(): { readonly isPrinting: boolean; readonly print: () => void } {

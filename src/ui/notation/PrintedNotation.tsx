@@ -1,15 +1,13 @@
 import { createPortal } from 'react-dom';
 import { capitalHeight, LETTERING } from './lettering.ts';
 import type { Notation } from './notation.ts';
-import { A4_PAGE, PRINTABLE_MM } from './pageSizes.ts';
-import { layoutPages } from './pages.ts';
+import { PRINTABLE_MM, printedSheet } from './printedSheet.ts';
 import { SystemDrawing } from './SystemDrawing.tsx';
-import { sheetSystems } from './systems.ts';
 
 /** The notation on A4 pages, beside the app in the document; only paper shows it. */
 export function PrintedNotation({ notation }: { readonly notation: Notation }) {
-  const { width, height } = A4_PAGE;
-  const pages = layoutPages(sheetSystems(notation, width), A4_PAGE);
+  const { page, pages } = printedSheet(notation);
+  const { width, height } = page;
   return createPortal(
     <div className="notation-print" aria-hidden="true">
       {pages.map(({ systems }, i) => (

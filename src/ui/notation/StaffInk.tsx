@@ -14,6 +14,9 @@ import { STAVES } from './notation.ts';
 import { BASS_SIGNATURE_DROP, signatureSigns } from './staffPlaces.ts';
 import { type PlacedBar, type SheetSystem, SIGN_WIDTH } from './systems.ts';
 
+/** Half a bar line, so that the last one ends where the staves do. */
+const HALF_LINE: Units = 0.9;
+
 const LINES = [-2, -1, 0, 1, 2] as const;
 
 /** The five lines of both staves, the line that joins them and the brace. */
@@ -137,7 +140,7 @@ function BarSigns({
       {closes || (isLast && end === 'thick') ? (
         <ThickLine x={endX - 5} system={system} music="left" />
       ) : (
-        <BarLine x={endX} system={system} />
+        <BarLine x={endX - HALF_LINE} system={system} />
       )}
     </>
   );

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { A4_PAGE } from '../../../src/ui/notation/pageSizes.ts';
 import { layoutPages, SYSTEM_GAP } from '../../../src/ui/notation/pages.ts';
+import { a4Page, printedSheet } from '../../../src/ui/notation/printedSheet.ts';
 import { type SheetSystem, sheetSystems } from '../../../src/ui/notation/systems.ts';
 import { pattern } from '../../support/patterns.ts';
 import { notationOf } from '../../support/sheets.ts';
@@ -59,13 +59,26 @@ describe('pages', () => {
         },
       ),
     ));
+});
 
-  it('of A4 have music that is as wide as they are', () => {
-    const bars = 16;
+describe('printed pages', () => {
+  const barsOf = (bars: number) => {
     const p = pattern('4/4', { right: 'CCCCCCCC'.repeat(bars) }, { bars });
-    const given = sheetSystems(notationOf(p, `|${' C |'.repeat(bars)}`), A4_PAGE.width);
-    const pages = layoutPages(given, A4_PAGE);
+    return notationOf(p, `|${' C |'.repeat(bars)}`);
+  };
+
+  it('are filled across, and as many as it takes, at the smallest size', () => {
+    const { page, pages } = printedSheet(barsOf(24));
+    expect(page).toEqual(a4Page(2.2));
     expect(pages.length).toBeGreaterThan(1);
-    for (const { width } of given) expect(width).toBeCloseTo(A4_PAGE.width, 3);
+    for (const { system } of pages.flatMap(({ systems: placed }) => placed))
+      expect(system.width).toBeCloseTo(page.width, 3);
+  });
+
+  it('are one, and larger, for less music', () => {
+    const [little, some] = [printedSheet(barsOf(1)), printedSheet(barsOf(8))];
+    expect([little.pages.length, some.pages.length]).toEqual([1, 1]);
+    expect(little.page).toEqual(a4Page(3.4));
+    expect(some.page.width).toBeGreaterThan(little.page.width);
   });
 });
