@@ -3,12 +3,12 @@ import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { lastOpenText, type SongRow, shownTitle, songRows } from './songRows.ts';
 
-type RowProps = {
-  readonly row: SongRow;
-  readonly isCrossedOut: boolean;
+export type OpeningProps = {
   /** Called with every attempt to open another song; it says whether that lies open. */
   readonly onOpening: (opening: Promise<boolean>) => void;
 };
+
+type RowProps = OpeningProps & { readonly row: SongRow; readonly isCrossedOut: boolean };
 
 /** One song: opened by its title, copied or crossed out beside it. */
 function Row({ row, isCrossedOut, onOpening }: RowProps) {
@@ -16,7 +16,7 @@ function Row({ row, isCrossedOut, onOpening }: RowProps) {
   const { id, lastOpen } = row;
   const title = shownTitle(row.title);
   return (
-    <li className="songs-row" data-crossed-out={isCrossedOut || undefined}>
+    <li className="songs-row">
       <button
         type="button"
         className="songs-open"
@@ -52,7 +52,7 @@ function Row({ row, isCrossedOut, onOpening }: RowProps) {
 }
 
 /** The button that lets a song file be chosen, and the field of the browser's that it stands for. */
-function OpenFile({ onOpening }: Pick<RowProps, 'onOpening'>) {
+function OpenFile({ onOpening }: OpeningProps) {
   const { songs } = useParts();
   const field = useRef<HTMLInputElement>(null);
   const take = (input: HTMLInputElement) => {
@@ -79,7 +79,7 @@ function OpenFile({ onOpening }: Pick<RowProps, 'onOpening'>) {
 }
 
 /** The songs that this device keeps, the open one first, and the ways to another one. */
-export function SongList({ onOpening }: Pick<RowProps, 'onOpening'>) {
+export function SongList({ onOpening }: OpeningProps) {
   const { songs } = useParts();
   const { kept, crossedOut } = useSyncExternalStore(songs.subscribe, songs.state);
   const project = useProject((open) => open);

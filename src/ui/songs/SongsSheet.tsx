@@ -6,17 +6,12 @@ import { useParts } from '../parts.ts';
 import { saveFile } from '../saveFile.ts';
 import { Icon } from '../shell/Icon.tsx';
 import { HandOn } from './HandOn.tsx';
-import { SongList } from './SongList.tsx';
+import { type OpeningProps, SongList } from './SongList.tsx';
 import { songsSentence } from './songsMessages.ts';
 import { useTrack } from './useTrack.ts';
 
-type Opening = {
-  /** Called with every attempt to open another song; it says whether that lies open. */
-  readonly onOpening: (opening: Promise<boolean>) => void;
-};
-
 /** What can be done about a problem beside reading it. */
-function Remedy({ problem, onOpening }: Opening & { readonly problem: SongsProblem }) {
+function Remedy({ problem, onOpening }: OpeningProps & { readonly problem: SongsProblem }) {
   const { songs } = useParts();
   if (problem.kind === 'unreadable')
     return (
@@ -36,7 +31,7 @@ function Remedy({ problem, onOpening }: Opening & { readonly problem: SongsProbl
   return null;
 }
 
-function Problem({ onOpening }: Opening) {
+function Problem({ onOpening }: OpeningProps) {
   const { songs } = useParts();
   const { problem } = useSyncExternalStore(songs.subscribe, songs.state);
   return (
