@@ -2,14 +2,17 @@ import { nextRung, rungsOf } from '../core/practice/tempoLadder.ts';
 import type { Project } from '../core/project.ts';
 import { err, type Result } from '../core/result.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
+import { type Jump, passAtJump } from './jump.ts';
 import { phraseScore } from './phraseScore.ts';
 import {
+  type BarRange,
   drillPattern,
   isTrial,
   oneChordScore,
   type PlayRequest,
   type Score,
   type ScoreProblem,
+  type SongRequest,
   songScore,
 } from './score.ts';
 
@@ -30,6 +33,12 @@ export type CoursePass = {
   readonly countInBars: number;
   /** Rung (0-based) and pass on it, of a drill. */
   readonly drill?: { readonly rung: number; readonly pass: number };
+  /** Which time a song or its range is played, from 1; the first without it. */
+  readonly time?: number;
+  /** The jump that led to a song's pass: it plays from there, else from the beginning of what is played. */
+  readonly after?: Jump;
+  /** Before its bar `atBar` the song's pass ends, and it goes on elsewhere. */
+  readonly jump?: { readonly to: Jump; readonly atBar: number };
 };
 
 function countInOf(project: Project): number {
@@ -53,8 +62,8 @@ function passOnRung(before: CoursePass, rung: number, pass: number, project: Pro
 }
 
 /**
- * The pass that follows, or undefined where the music ends: a phrase is heard once, a song goes on
- * only if it repeats, the Rhythm page's pattern for ever, a drill up its ladder (`nextRung`) and then
+ * The pass that follows, or undefined where the music ends: a phrase is heard once, a song so many
+ * times as was asked for, or on from where a jump leads, the Rhythm page's pattern for ever, a drill up its ladder (`nextRung`) and then
  * on its top rung until it is stopped. A drill goes to `wantedRung` (0-based) instead where one is
  * wanted.
  */
@@ -63,11 +72,12 @@ export function passAfter(
   project: Project,
   wantedRung: number | undefined,
 ): CoursePass | undefined {
-  const { request, drill } = before;
-  if (!drill) {
-    const ends = request.kind === 'phrase' || (request.kind === 'song' && !request.repeat);
-    return ends ? undefined : { request, countInBars: 0 };
-  }
+  const { request, drill, jump, time = 1 } = before;
+  if (jump) return { ...passAtJump(before, jump.to), countInBars: 0 };
+  if (request.kind === 'phrase') return undefined;
+  if (request.kind === 'song')
+    return time === request.times ? undefined : { request, countInBars: 0, time: time + 1 };
+  if (!drill) return { request, countInBars: 0 };
   const { ladder } = project.practice.drill;
   const top = rungsOf(ladder).length - 1;
   const held = Math.min(drill.rung, top);
@@ -80,6 +90,15 @@ export function passAfter(
     : passOnRung(before, rung, 0, project);
 }
 
+/** The bars of the song that a pass plays. */
+function songBars({ after, jump }: CoursePass, { range }: SongRequest): Partial<BarRange> {
+  return {
+    ...range,
+    ...(after && { firstBar: after.toBar }),
+    ...(jump && { endBar: jump.atBar }),
+  };
+}
+
 /** The music of a pass, from the project as it is now; `speedPercent` does not touch a drill, whose ladder has its tempos. */
 export function scoreOfPass(
   pass: CoursePass,
@@ -87,7 +106,7 @@ export function scoreOfPass(
   speedPercent: number,
 ): Result<Score, ScoreProblem> {
   const { request } = pass;
-  if (request.kind === 'song') return songScore(project, request.range, speedPercent);
+  if (request.kind === 'song') return songScore(project, songBars(pass, request), speedPercent);
   if (request.kind === 'phrase') return phraseScore(project, request, speedPercent);
   const pattern =
     request.kind === 'drill'

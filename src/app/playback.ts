@@ -23,6 +23,7 @@ import {
   passAfter,
   scoreOfPass,
 } from './course.ts';
+import { type Jump, passWithJump } from './jump.ts';
 import { phrasePractice } from './phraseScore.ts';
 import {
   firstBar,
@@ -49,6 +50,10 @@ export type PlaybackState =
       readonly drill?: DrillPlace;
       /** The rung (counted from 1) that a drill goes to with its next pass, where one was chosen. */
       readonly wantedRung?: number;
+      /** Which time the song, or what of it was asked for, is played; from 1. */
+      readonly time?: number;
+      /** The bar of the song that follows at the next bar line, where a jump was asked for. */
+      readonly wantedBar?: number;
     };
 
 /**
@@ -96,6 +101,8 @@ export type Playback = {
   readonly changeRung: (by: number) => void;
   /** Takes a drill to a rung (counted from 0), from its next pass on. */
   readonly goToRung: (rung: number) => void;
+  /** Leaves the song at the next bar line to go on elsewhere in it, without a gap; the last jump asked for counts. */
+  readonly jump: (to: Jump) => void;
   /** Master, hands and band, 0 to 1; the click's level belongs to the project. */
   readonly setVolumes: (volumes: Omit<Levels, 'click'>) => void;
   /** Playing tempo in per cent of the song's; a drill keeps its ladder's. */
@@ -118,6 +125,9 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   let volumes: Omit<Levels, 'click'> | undefined;
   let speedPercent = 100;
   let wantedRung: number | undefined;
+  /** The pass that was made last, which may not sound yet. */
+  let last: LivePass | undefined;
+  let wantedJump: Jump | undefined;
   let attempt = 0;
   let endWatch: (() => void) | undefined;
 
@@ -145,13 +155,13 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
 
   /** Gives the first pass, then each time the one that follows; asked by the player shortly before it begins. */
   function passesFrom(first: LivePass): () => LivePass | undefined {
-    let before: LivePass | undefined;
+    last = undefined;
     return () => {
-      if (!before) return (before = first);
-      const plan = passAfter(before.plan, store.snapshot(), wantedRung);
+      if (!last) return (last = first);
+      const plan = passAfter(last.plan, store.snapshot(), wantedRung);
       wantedRung = undefined;
       const next = plan && madePass(plan);
-      return next?.ok ? (before = next.value) : undefined;
+      return next?.ok ? (last = next.value) : undefined;
     };
   }
 
@@ -164,6 +174,8 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       bpm,
       ...(drill && { drill }),
       ...(wantedRung !== undefined && { wantedRung: wantedRung + 1 }),
+      ...(plan.request.kind === 'song' && { time: plan.time ?? 1 }),
+      ...(wantedJump && plan.after !== wantedJump && { wantedBar: wantedJump.toBar }),
     };
   }
 
@@ -175,6 +187,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   function ended(problem?: PlaybackProblem): void {
     endWatch?.();
     wantedRung = undefined;
+    wantedJump = undefined;
     show({ status: 'stopped', ...(problem && { problem }) });
   }
 
@@ -207,6 +220,20 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     watchPass();
   }
 
+  function jump(to: Jump): void {
+    if (state.status !== 'playing' || state.request.kind !== 'song' || !sound || !last) return;
+    wantedJump = to;
+    // Where all passes are over already, the last notes dying away, the jump follows the last of them.
+    last = { ...last, plan: passWithJump(last.plan, last.score, to, last.lengthSec) };
+    sound.player.revise((old, _, fixedSec) => {
+      const made = madePass(passWithJump(old.plan, old.score, to, fixedSec));
+      if (!made.ok) return undefined;
+      last = made.value;
+      return { pass: made.value, secondsIn: (sec: Seconds) => sec };
+    });
+    watchPass();
+  }
+
   function revise(): void {
     if (state.status !== 'playing' || !sound) return;
     sound.player.revise((old) => {
@@ -236,6 +263,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       return heard && positionIn(heard.pass, heard.sec, store.snapshot());
     },
     goToRung,
+    jump,
     changeRung(by) {
       if (state.status !== 'playing' || !state.drill) return;
       goToRung((wantedRung ?? state.drill.rung - 1) + by);

@@ -27,6 +27,16 @@ import {
 /** Bars of a timeline by index, the end exclusive. */
 export type BarRange = { readonly firstBar: number; readonly endBar: number };
 
+/** How often something is played: so many times, from 1, or again and again. */
+export type Times = number | 'until-stopped';
+
+/** The song, or bars of it. */
+export type SongRequest = {
+  readonly kind: 'song';
+  readonly range?: BarRange;
+  readonly times: Times;
+};
+
 /** A phrase to be heard at once: its chords held, or with a pattern where that fits its bars. */
 export type PhraseRequest = {
   readonly kind: 'phrase';
@@ -43,7 +53,7 @@ export type PatternRequest = {
 
 /** What can be asked to play. A song without a range plays whole; a drill begins on a rung of its ladder, counted from 0. */
 export type PlayRequest =
-  | { readonly kind: 'song'; readonly range?: BarRange; readonly repeat: boolean }
+  | SongRequest
   | PatternRequest
   | { readonly kind: 'drill'; readonly rung: number }
   | PhraseRequest;
@@ -84,10 +94,10 @@ export function atSpeed(map: TempoMap, speedPercent: number): TempoMap {
   }));
 }
 
-/** The song, or the bars `range` of it, at `speedPercent` of its tempo. */
+/** The song, or its bars from and to what `range` names of them, at `speedPercent` of its tempo. */
 export function songScore(
   project: Project,
-  range: BarRange | undefined,
+  range: Partial<BarRange> | undefined,
   speedPercent: number,
 ): Result<Score, ScoreProblem> {
   const timeline = selectTimeline(project);

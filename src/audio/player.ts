@@ -11,7 +11,7 @@ import {
   type Span,
   wholeSpan,
 } from './pass.ts';
-import { type Revision, revisedPlan } from './revision.ts';
+import { type Revise, revisedPlan } from './revision.ts';
 import { createScheduler } from './scheduler.ts';
 import { createWorkerTimer, type Timer } from './workerTimer.ts';
 
@@ -52,10 +52,10 @@ export type Player<P extends Pass = Pass> = {
    * Replaces what plays without a gap: what is due within the look-ahead (0.2 s) stays, everything
    * after that comes from the new pass. `revise` is asked for each pass that is not over: the one
    * that sounds, and the next one if it has been fetched already; undefined leaves it as it is. No
-   * note sounds twice or is lost because it moved over the edge; see `notesToSound`. Without
-   * play-back nothing happens.
+   * note sounds twice or is lost because it moved over the edge; see `notesToSound`. `nextPass` is
+   * asked again where it had said that nothing follows. Without play-back nothing happens.
    */
-  revise(revise: (pass: P, passIndex: number) => Revision<P> | undefined): void;
+  revise(revise: Revise<P>): void;
   /** Silence within 20 ms; `onEnd` is not told. */
   stop(): void;
   /** What is heard now, latency of the output considered; undefined when nothing plays. */
@@ -183,6 +183,7 @@ export function createPlayer<P extends Pass = Pass>(
       const plan = revisedPlan({ spans: revised.spans, waiting }, scheduler.horizonSec(), revise);
       if (run !== revised) return;
       revised.spans = plan.spans;
+      revised.isLast = false;
       scheduler.replaceWaiting([...noteEvents(plan.waiting), boundary(revised, clock())]);
       scheduler.handOver();
     },

@@ -11,6 +11,17 @@ export type Revision<P extends Pass = Pass> = {
   readonly secondsIn: (oldSec: Seconds) => Seconds;
 };
 
+/**
+ * Asked for a pass that is not over: what takes its place, or undefined to leave it as it is. What
+ * was due before `fixedSec`, a time of the pass, has been handed over already (before its lead-in if
+ * it has not begun).
+ */
+export type Revise<P extends Pass> = (
+  pass: P,
+  passIndex: number,
+  fixedSec: Seconds,
+) => Revision<P> | undefined;
+
 /** What is to be played: every span in order of time, and the notes that wait to be handed over. */
 export type Plan<P extends Pass> = {
   readonly spans: readonly Span<P>[];
@@ -45,13 +56,15 @@ function turned<P extends Pass>(
 export function revisedPlan<P extends Pass>(
   { spans, waiting }: Plan<P>,
   horizonSec: Seconds,
-  revise: (pass: P, passIndex: number) => Revision<P> | undefined,
+  revise: Revise<P>,
 ): Plan<P> {
   let plan: Plan<P> = { spans: [], waiting: [] };
   for (const [i, old] of spans.entries()) {
     const ownWaiting = waiting.filter((due) => due.span === old);
     const isOver = (spans[i + 1]?.fromSec ?? endOf(old)) <= horizonSec;
-    const revision = isOver ? undefined : revise(old.pass, old.passIndex);
+    const revision = isOver
+      ? undefined
+      : revise(old.pass, old.passIndex, horizonSec - old.originSec);
     const part =
       old.fromSec > horizonSec
         ? later(old, revision?.pass ?? old.pass, plan.spans.at(-1), horizonSec)

@@ -1,4 +1,4 @@
-import type { BarRange } from '../app/score.ts';
+import type { BarRange, Times } from '../app/score.ts';
 import type { PatternId, SectionId } from '../core/ids.ts';
 import { USUAL_PLAYING_MINUTES } from '../core/practice/rest.ts';
 
@@ -28,7 +28,8 @@ export type ViewState = {
   readonly patternId?: PatternId;
   /** Marked bars of the song, to be played instead of the whole. */
   readonly range?: BarRange;
-  readonly repeat: boolean;
+  /** How often the song, or what is marked of it, is played. */
+  readonly times: Times;
   /** Minutes of playing after which a rest is suggested; 0 for never. */
   readonly restMinutes: number;
   /** Rung of the tempo ladder on which the drill begins, counted from 0. */
@@ -46,7 +47,7 @@ export const FIRST_VIEW: ViewState = {
   theme: 'as the device',
   volumes: { master: 0.5, hands: 0.9, band: 0.6 },
   speedPercent: 100,
-  repeat: false,
+  times: 1,
   restMinutes: USUAL_PLAYING_MINUTES,
   rung: 0,
   chordNaming: 'symbols',

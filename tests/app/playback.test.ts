@@ -8,11 +8,11 @@ import type { Part, TimedNote } from '../../src/core/rhythm/note.ts';
 import { setClick, setLadder, setSoundingHands } from '../../src/state/edits/practice.ts';
 import { createStore } from '../../src/state/store.ts';
 import { fakeTime } from '../support/fakeTime.ts';
-import { song } from '../support/music.ts';
+import { section, slots, song } from '../support/music.ts';
 import { pattern } from '../support/patterns.ts';
 import { PRACTICE, project } from '../support/project.ts';
 
-const SONG: PlayRequest = { kind: 'song', repeat: false };
+const SONG: PlayRequest = { kind: 'song', times: 1 };
 const NO_COUNT_IN = { ...PRACTICE, click: { ...PRACTICE.click, countInBars: 0 as const } };
 
 /** A playback on a clock that the test moves, and what it strikes. */
@@ -56,7 +56,15 @@ function onFakeTime(parts: Partial<Project> = {}) {
         .map(({ atSec }) => Math.round((atSec - START_DELAY_SEC) * 1000) / 1000),
     ),
   ];
-  return { pass, store, playback, strikes };
+  /** The left hand's strikes in order: its note's name and the second it comes at. */
+  const basses = () =>
+    struck
+      .filter(({ note }) => note.part === 'left')
+      .map(({ note, atSec }) => {
+        const name = 'C . D . E F . G . A . B'.split(' ')[note.keyNumber % 12];
+        return `${name} ${Math.round((atSec - START_DELAY_SEC) * 1000) / 1000}`;
+      });
+  return { pass, store, playback, strikes, basses };
 }
 
 it('plays a song after its count-in and stops at its end', async () => {
@@ -153,7 +161,7 @@ it('keeps its place in the music when the speed changes', async () => {
 
 it('plays only the bars asked for, again and again', async () => {
   const { pass, playback, strikes } = onFakeTime({ practice: NO_COUNT_IN });
-  await playback.play({ kind: 'song', range: { firstBar: 1, endBar: 2 }, repeat: true });
+  await playback.play({ kind: 'song', range: { firstBar: 1, endBar: 2 }, times: 'until-stopped' });
   pass(START_DELAY_SEC + 3);
   expect(playback.position()).toMatchObject({ bar: 1, beat: 2 });
   pass(2);
@@ -203,4 +211,124 @@ it('lets a pattern be tried that is not in the project, at once and with both ha
   expect(strikes('left')).toEqual([1, 3]);
   expect(strikes('right')).toEqual([0, 1.5, 2]);
   expect(store.snapshot()).toBe(before);
+});
+
+/** Verse (C F), chorus (A G), verse again; a bar lasts two seconds. */
+function threeSections(parts: Partial<Project> = {}) {
+  const verse = section('verse', { slots: slots('| C | F |'), patternId: 'p' });
+  const chorus = section('chorus', { slots: slots('| Am | G |'), patternId: 'p' });
+  return onFakeTime({
+    song: song([verse, chorus], 'verse chorus verse'),
+    practice: NO_COUNT_IN,
+    ...parts,
+  });
+}
+
+it('jumps at the next bar line, without a gap, and goes on from there to the end', async () => {
+  const { pass, playback, basses, strikes } = threeSections();
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 0.5);
+  playback.jump({ toBar: 3 });
+  expect(playback.state()).toMatchObject({ wantedBar: 3 });
+  pass(1.4);
+  expect(playback.state()).toMatchObject({ wantedBar: 3 });
+  expect(playback.position()).toMatchObject({ bar: 0 });
+  pass(0.2);
+  expect(playback.state()).not.toHaveProperty('wantedBar');
+  expect(playback.position()).toMatchObject({ bar: 3 });
+  pass(8);
+  expect(basses()).toEqual(['C 0', 'G 2', 'C 4', 'F 6']);
+  expect(strikes('click')).toEqual(Array.from({ length: 16 }, (_, i) => i / 2));
+  expect(playback.state()).toEqual({ status: 'stopped' });
+});
+
+it('takes the bar line after, where what leads over the next is under way already', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 1.9);
+  playback.jump({ toBar: 2 });
+  pass(3.5);
+  expect(basses()).toEqual(['C 0', 'F 2', 'A 4']);
+});
+
+it('follows the last jump that was asked for', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 0.5);
+  playback.jump({ toBar: 3 });
+  pass(1);
+  playback.jump({ toBar: 2 });
+  pass(3);
+  expect(basses()).toEqual(['C 0', 'A 2', 'G 4']);
+});
+
+it('jumps also when what follows has been made already', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play({ kind: 'song', range: { firstBar: 0, endBar: 1 }, times: 'until-stopped' });
+  // The second time through is made 0.3 s before the end of the first, the look-ahead is 0.2 s.
+  pass(START_DELAY_SEC + 1.75);
+  playback.jump({ toBar: 2 });
+  pass(4);
+  expect(basses()).toEqual(['C 0', 'A 2', 'G 4']);
+});
+
+it('keeps the count-in when it jumps during it', async () => {
+  const { pass, playback, basses, strikes } = threeSections({ practice: PRACTICE });
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 0.7);
+  playback.jump({ toBar: 2 });
+  pass(4);
+  expect(basses()).toEqual(['A 2', 'G 4']);
+  expect(strikes('click').slice(0, 5)).toEqual([0, 0.5, 1, 1.5, 2]);
+});
+
+it('goes round in other bars after a jump that names them', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play({ kind: 'song', range: { firstBar: 0, endBar: 2 }, times: 2 });
+  pass(START_DELAY_SEC + 0.5);
+  playback.jump({ toBar: 2, range: { firstBar: 2, endBar: 4 } });
+  pass(2);
+  expect(playback.state()).toMatchObject({ request: { range: { firstBar: 2 } }, time: 1 });
+  pass(4);
+  expect(playback.state()).toMatchObject({ time: 2 });
+  pass(6);
+  expect(basses()).toEqual(['C 0', 'A 2', 'G 4', 'A 6', 'G 8']);
+  expect(playback.state()).toEqual({ status: 'stopped' });
+});
+
+it('jumps back while the last notes die away', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play({ kind: 'song', range: { firstBar: 5, endBar: 6 }, times: 1 });
+  pass(START_DELAY_SEC + 2.5);
+  playback.jump({ toBar: 4 });
+  pass(1);
+  expect(basses()).toEqual(['F 0', `C ${2.5 + START_DELAY_SEC}`]);
+});
+
+it('jumps in step at another speed', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 1);
+  playback.jump({ toBar: 2 });
+  playback.setSpeed(50);
+  pass(4);
+  // The look-ahead of 0.2 s still goes at 120; the 0.8 s to the bar line take twice as long at 60.
+  expect(basses()).toEqual(['C 0', 'A 2.8']);
+});
+
+it('does not jump in a drill', async () => {
+  const { pass, playback } = threeSections();
+  await playback.play({ kind: 'drill', rung: 0 });
+  pass(START_DELAY_SEC + 0.5);
+  playback.jump({ toBar: 2 });
+  expect(playback.state()).not.toHaveProperty('wantedBar');
+});
+
+it('plays so many times as it is asked to', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play({ kind: 'song', range: { firstBar: 1, endBar: 2 }, times: 3 });
+  pass(START_DELAY_SEC + 4.5);
+  expect(playback.state()).toMatchObject({ time: 3 });
+  pass(5);
+  expect(basses()).toEqual(['F 0', 'F 2', 'F 4']);
 });

@@ -292,6 +292,20 @@ describe('revising', () => {
     expect(times()).toEqual([0, 500, 1000, 1200]);
   });
 
+  it('is told up to where a pass is fixed, and asks again for what follows the last', () => {
+    const { player, time, times } = stagedPlayer();
+    player.play(inTurn(pass([0, 1], 2), undefined!, pass([0], 1)));
+    time.pass(START_DELAY_SEC + 1.75);
+    const fixed: number[] = [];
+    player.revise((old, _, fixedSec) => {
+      fixed.push(fixedSec);
+      return { pass: old, secondsIn: same };
+    });
+    expect(fixed).toEqual([expect.closeTo(1.95, 6)]);
+    time.pass(3);
+    expect(times()).toEqual([0, 1000, 2000]);
+  });
+
   it('is dropped when its own function stops the player', () => {
     const { player, time, struck } = stagedPlayer();
     player.play(inTurn(pass([0, 1], 2)));

@@ -33,6 +33,7 @@ function silentPlayback(): Playback {
     position: () => undefined,
     changeRung: () => undefined,
     goToRung: () => undefined,
+    jump: () => undefined,
     setVolumes: () => undefined,
     setSpeed: () => undefined,
     dismiss: () => undefined,

@@ -9,7 +9,7 @@ export function PlayRange() {
   const { view } = useParts();
   const timeline = useProject(selectTimeline);
   const range = useView((state) => state.range);
-  const repeat = useView((state) => state.repeat);
+  const times = useView((state) => state.times);
   const last = timeline.bars.length;
   const ranges = timeline.sections.map((_, i) => entryBars(timeline, i));
   const chosen = ranges.findIndex(
@@ -50,7 +50,11 @@ export function PlayRange() {
         highest={last}
         onChange={(bar) => view.set({ range: { firstBar: range?.firstBar ?? 0, endBar: bar } })}
       />
-      <button type="button" aria-pressed={repeat} onClick={() => view.set({ repeat: !repeat })}>
+      <button
+        type="button"
+        aria-pressed={times !== 1}
+        onClick={() => view.set({ times: times === 1 ? 'until-stopped' : 1 })}
+      >
         Again and again
       </button>
     </div>

@@ -85,12 +85,12 @@ function Marking({
 }) {
   const { view, playback } = useParts();
   const range = useView((state) => state.range);
-  const repeat = useView((state) => state.repeat);
+  const times = useView((state) => state.times);
   const playMarked = () => {
     if (place === undefined) return;
     const section = entryBars(timeline, place);
     view.set({ range: section });
-    void playback.play({ kind: 'song', range: section, repeat });
+    void playback.play({ kind: 'song', range: section, times });
   };
   return (
     <div className="songmap-tool-group" role="group" aria-label="What is played">
@@ -104,7 +104,11 @@ function Marking({
       >
         Whole song
       </button>
-      <button type="button" aria-pressed={repeat} onClick={() => view.set({ repeat: !repeat })}>
+      <button
+        type="button"
+        aria-pressed={times !== 1}
+        onClick={() => view.set({ times: times === 1 ? 'until-stopped' : 1 })}
+      >
         Repeat
       </button>
     </div>

@@ -7,7 +7,7 @@ const FRESH_SONG: ViewChange = {
   sectionId: undefined,
   patternId: undefined,
   range: undefined,
-  repeat: FIRST_VIEW.repeat,
+  times: FIRST_VIEW.times,
   rung: FIRST_VIEW.rung,
   speedPercent: FIRST_VIEW.speedPercent,
 };

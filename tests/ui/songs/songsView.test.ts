@@ -14,7 +14,7 @@ it('shows another song afresh, on the page and in the light that lie open', () =
     sectionId: 'verse',
     patternId: 'p',
     range: { firstBar: 2, endBar: 4 },
-    repeat: true,
+    times: 3,
     rung: 3,
     speedPercent: 60,
   });
