@@ -14,6 +14,7 @@ import {
   type ScoreProblem,
   type SongRequest,
   songScore,
+  type Times,
 } from './score.ts';
 
 /** Where on its tempo ladder a drill is: rung `rung` of `rungs`, pass `pass` of `passes`, counted from 1. */
@@ -76,7 +77,7 @@ export function passAfter(
   if (jump) return { ...passAtJump(before, jump.to), countInBars: 0 };
   if (request.kind === 'phrase') return undefined;
   if (request.kind === 'song')
-    return time === request.times ? undefined : { request, countInBars: 0, time: time + 1 };
+    return time >= timesIn(request) ? undefined : { request, countInBars: 0, time: time + 1 };
   if (!drill) return { request, countInBars: 0 };
   const { ladder } = project.practice.drill;
   const top = rungsOf(ladder).length - 1;
@@ -88,6 +89,16 @@ export function passAfter(
   return rung === held
     ? { ...passOnRung(before, held, drill.pass + 1, project), countInBars: 0 }
     : passOnRung(before, rung, 0, project);
+}
+
+function timesIn({ times }: SongRequest): number {
+  return times === 'until-stopped' ? Number.POSITIVE_INFINITY : times;
+}
+
+/** A song's pass with what is played to be played so many times in all; other passes as they are. */
+export function playedTimes(pass: CoursePass, times: Times): CoursePass {
+  const { request } = pass;
+  return request.kind === 'song' ? { ...pass, request: { ...request, times } } : pass;
 }
 
 /** The bars of the song that a pass plays. */

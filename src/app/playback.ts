@@ -21,6 +21,7 @@ import {
   drillPlace,
   firstPass,
   passAfter,
+  playedTimes,
   scoreOfPass,
 } from './course.ts';
 import { type Jump, passWithJump } from './jump.ts';
@@ -34,6 +35,7 @@ import {
   scoreSeconds,
   scoreTick,
   type TimedScore,
+  type Times,
   timedScore,
 } from './score.ts';
 
@@ -103,6 +105,8 @@ export type Playback = {
   readonly goToRung: (rung: number) => void;
   /** Leaves the song at the next bar line to go on elsewhere in it, without a gap; the last jump asked for counts. */
   readonly jump: (to: Jump) => void;
+  /** How often the song that plays is played in all. */
+  readonly setTimes: (times: Times) => void;
   /** Master, hands and band, 0 to 1; the click's level belongs to the project. */
   readonly setVolumes: (volumes: Omit<Levels, 'click'>) => void;
   /** Playing tempo in per cent of the song's; a drill keeps its ladder's. */
@@ -220,18 +224,23 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     watchPass();
   }
 
-  function jump(to: Jump): void {
+  /** Changes the plan of what sounds and of what follows, from what is still to be handed over on. */
+  function replan(change: (old: LivePass, fixedSec: Seconds) => CoursePass): void {
     if (state.status !== 'playing' || state.request.kind !== 'song' || !sound || !last) return;
-    wantedJump = to;
-    // Where all passes are over already, the last notes dying away, the jump follows the last of them.
-    last = { ...last, plan: passWithJump(last.plan, last.score, to, last.lengthSec) };
+    // Where all passes are over already, the last notes dying away, the last of them is changed.
+    last = { ...last, plan: change(last, last.lengthSec) };
     sound.player.revise((old, _, fixedSec) => {
-      const made = madePass(passWithJump(old.plan, old.score, to, fixedSec));
+      const made = madePass(change(old, fixedSec));
       if (!made.ok) return undefined;
       last = made.value;
       return { pass: made.value, secondsIn: (sec: Seconds) => sec };
     });
     watchPass();
+  }
+
+  function jump(to: Jump): void {
+    wantedJump = to;
+    replan((old, fixedSec) => passWithJump(old.plan, old.score, to, fixedSec));
   }
 
   function revise(): void {
@@ -264,6 +273,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     },
     goToRung,
     jump,
+    setTimes: (times) => replan(({ plan }) => playedTimes(plan, times)),
     changeRung(by) {
       if (state.status !== 'playing' || !state.drill) return;
       goToRung((wantedRung ?? state.drill.rung - 1) + by);

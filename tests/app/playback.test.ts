@@ -1,3 +1,4 @@
+import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { createPlayback, type Sound } from '../../src/app/playback.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
@@ -331,4 +332,40 @@ it('plays so many times as it is asked to', async () => {
   expect(playback.state()).toMatchObject({ time: 3 });
   pass(5);
   expect(basses()).toEqual(['F 0', 'F 2', 'F 4']);
+});
+
+it('lets it be changed while it plays how often it is played', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play({ kind: 'song', range: { firstBar: 1, endBar: 2 }, times: 'until-stopped' });
+  pass(START_DELAY_SEC + 2.5);
+  playback.setTimes(3);
+  pass(2);
+  expect(playback.state()).toMatchObject({ request: { times: 3 }, time: 3 });
+  pass(5);
+  expect(basses()).toEqual(['F 0', 'F 2', 'F 4']);
+});
+
+it('keeps the beat whenever and wherever it jumps', async () => {
+  const jumps = fc.record({
+    waitSec: fc.double({ min: 0.001, max: 3, noNaN: true }),
+    toBar: fc.integer({ min: 0, max: 5 }),
+  });
+  await fc.assert(
+    fc.asyncProperty(fc.array(jumps, { minLength: 1, maxLength: 12 }), async (each) => {
+      const { pass, playback, basses, strikes } = threeSections();
+      await playback.play({ kind: 'song', times: 'until-stopped' });
+      for (const { waitSec, toBar } of each) {
+        pass(waitSec);
+        playback.jump({ toBar });
+      }
+      for (let step = 0; step < 9; step++) pass(0.5);
+      const beats = strikes('click').length;
+      expect(strikes('click')).toEqual(Array.from({ length: beats }, (_, i) => i / 2));
+      expect(basses().map((line) => Number(line.slice(2)))).toEqual(
+        Array.from({ length: Math.ceil(beats / 4) }, (_, i) => 2 * i),
+      );
+      expect(playback.state()).not.toHaveProperty('wantedBar');
+    }),
+    { numRuns: 60 },
+  );
 });

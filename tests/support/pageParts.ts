@@ -34,6 +34,7 @@ function silentPlayback(): Playback {
     changeRung: () => undefined,
     goToRung: () => undefined,
     jump: () => undefined,
+    setTimes: () => undefined,
     setVolumes: () => undefined,
     setSpeed: () => undefined,
     dismiss: () => undefined,
