@@ -260,7 +260,7 @@ describe('the whole song', () => {
     );
     await userEvent.keyboard('{Enter}');
     await expect
-      .element(page.getByText('Verse 2 ends with | A7 | D | in place of the last 1 bar.'))
+      .element(page.getByText('Verse 2 ends with | A7 | D | in place of the last bar.'))
       .toBeVisible();
     expect(chartNow()).toBe('| D | Bm7 | G / A / | D |');
     await button('End as the section does').click();

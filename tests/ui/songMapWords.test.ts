@@ -15,7 +15,15 @@ import {
   tonicChoices,
 } from '../../src/ui/songMap/songWords.ts';
 import { stretchBpm, tappedBpm, withTap } from '../../src/ui/songMap/tapTempo.ts';
-import { majorKey, minorKey, section, slots, song } from '../support/music.ts';
+import {
+  majorKey,
+  minorKey,
+  otherEnding,
+  section,
+  slots,
+  song,
+  withEndings,
+} from '../support/music.ts';
 
 const verse = section('Verse', { slots: slots('| C | F | G | C |') });
 const bridge = section('Bridge', { slots: slots('| Am | F |') });
@@ -64,6 +72,13 @@ describe('marked bars', () => {
 
   it('may be drawn backwards', () => {
     expect(rangeOfBars(timeline, 2, 3, 1)).toEqual({ firstBar: 7, endBar: 10 });
+  });
+
+  it('stay within a playing that ends sooner than its section', () => {
+    const sooner = withEndings(song([verse, bridge], 'Verse Bridge'), {
+      0: otherEnding(3, '| G |'),
+    });
+    expect(rangeOfBars(timelineOf(sooner), 0, 1, 3)).toEqual({ firstBar: 1, endBar: 2 });
   });
 });
 

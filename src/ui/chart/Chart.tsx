@@ -2,9 +2,8 @@ import './chart.css';
 import { useState } from 'react';
 import type { AnalysedChord } from '../../core/harmony/analysis.ts';
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
-import type { PatternId } from '../../core/ids.ts';
 import { nextTurn } from '../../core/song/chordRow.ts';
-import type { Section } from '../../core/song/song.ts';
+import type { FormEntry, Section } from '../../core/song/song.ts';
 import { MusicText } from '../ChordName.tsx';
 import { HearButtons } from '../keyPanel/HearButtons.tsx';
 import { KeyPanel } from '../keyPanel/KeyPanel.tsx';
@@ -128,10 +127,10 @@ function ChordWord({
   );
 }
 
-/** The pattern of a section in one of its playings, by its place in the form. */
-function usePatternId(section: Section, place: number | undefined): PatternId | undefined {
+/** The place of the form in which the section is looked at; undefined where it is not played. */
+function useFormEntry(place: number | undefined): FormEntry | undefined {
   const form = useProject((project) => project.song.form);
-  return (place === undefined ? undefined : form[place]?.patternId) ?? section.patternId;
+  return place === undefined ? undefined : form[place];
 }
 
 /** The chart of a section, beat by beat or as text; `place` is the playing it is marked in. */
@@ -147,7 +146,7 @@ export function Chart({
   const analysed = useSectionAnalysis(section);
   const slotNames = useSlotNames(section, analysed);
   const writing = useChartWriting(section);
-  const patternId = usePatternId(section, place);
+  const entry = useFormEntry(place);
   const isBroken = useIsBroken(section) && showing === 'beats';
   const bars = chartBars(section);
   const cell = cellAt(bars, active) ?? bars[0]?.cells[0];
@@ -172,6 +171,7 @@ export function Chart({
           <ChartGrid
             section={section}
             place={place}
+            replacedFrom={bars.length - (entry?.ending?.replacesBars ?? 0)}
             slotNames={slotNames}
             active={active}
             onActive={setActive}
@@ -181,7 +181,12 @@ export function Chart({
             <>
               <div className="chart-word-line">
                 <ChordWord cell={cell} section={section} analysed={analysed} />
-                <HearButtons section={section} slot={cell.sounds} bar={bar} patternId={patternId} />
+                <HearButtons
+                  section={section}
+                  slot={cell.sounds}
+                  bar={bar}
+                  patternId={entry?.patternId ?? section.patternId}
+                />
               </div>
               <KeyPanel
                 place={{

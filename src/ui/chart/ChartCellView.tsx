@@ -2,25 +2,33 @@ import type { ReactNode } from 'react';
 import { MusicText } from '../ChordName.tsx';
 import type { ChartCell } from './chartLayout.ts';
 import { spokenName } from './chordNames.ts';
-import type { PrintedChord } from './printedChart.ts';
+import type { CellBracket, PrintedChord } from './printedChart.ts';
 
 /** What a cell says to those who hear it. */
-function cellLabel(cell: ChartCell, begins: PrintedChord | undefined, sounding: string): string {
+function cellLabel(
+  cell: ChartCell,
+  begins: PrintedChord | undefined,
+  sounding: string,
+  bracket: CellBracket | undefined,
+): string {
   const place = `Bar ${cell.bar + 1}, beat ${cell.beat + 1}`;
   if (!begins) return `${place}: ${spokenName(sounding)} goes on`;
   const length = `${begins.beats} ${begins.beats === 1 ? 'beat' : 'beats'}`;
   const below = begins.below === '' ? '' : `, ${spokenName(begins.below)}`;
-  return `${place}: ${spokenName(begins.name)}, ${length}${below}`;
+  const twoFive = bracket?.begins ? ', begins a ii–V' : '';
+  return `${place}: ${spokenName(begins.name)}, ${length}${below}${twoFive}`;
 }
 
 /**
  * One felt beat of the chart: the chord that begins here with its length as a figure, or a slash for
- * a beat on which the chord before goes on; the line below lasts as long as the chord.
+ * a beat on which the chord before goes on; the line below lasts as long as the chord, a bracket under
+ * all as long as a ii–V.
  */
 export function ChartCellView({
   cell,
   begins,
   sounding,
+  bracket,
   isActive,
   editor,
 }: {
@@ -28,6 +36,7 @@ export function ChartCellView({
   readonly begins: PrintedChord | undefined;
   /** Name of the chord that sounds in the cell. */
   readonly sounding: string;
+  readonly bracket: CellBracket | undefined;
   readonly isActive: boolean;
   readonly editor: ReactNode;
 }) {
@@ -41,7 +50,7 @@ export function ChartCellView({
       data-slot={cell.slot}
       style={{ flexGrow: cell.lengthTicks }}
     >
-      <span className="visually-hidden">{cellLabel(cell, begins, sounding)}</span>
+      <span className="visually-hidden">{cellLabel(cell, begins, sounding, bracket)}</span>
       <span className="chart-chord" aria-hidden="true">
         {begins && (
           <span style={{ fontSize: `${begins.sizePx}px` }}>
@@ -56,6 +65,13 @@ export function ChartCellView({
       <span className="chart-below" aria-hidden="true">
         {begins && <MusicText text={begins.below} />}
       </span>
+      {bracket && (
+        <span
+          className="chart-two-five"
+          data-begins={bracket.begins || undefined}
+          data-ends={bracket.ends || undefined}
+        />
+      )}
       {editor}
     </div>
   );

@@ -28,6 +28,7 @@ function BarHead({ bar, isFirst }: { readonly bar: ChartBar; readonly isFirst: b
 export function ChartGrid({
   section,
   place,
+  replacedFrom,
   slotNames,
   active,
   onActive,
@@ -36,6 +37,8 @@ export function ChartGrid({
   readonly section: Section;
   /** The playing that is shown, by its place in the form. */
   readonly place: number | undefined;
+  /** The first bar that this playing does not play, as it ends otherwise. */
+  readonly replacedFrom: number;
   readonly slotNames: SlotNames;
   readonly active: Ticks;
   readonly onActive: (tick: Ticks) => void;
@@ -81,6 +84,7 @@ export function ChartGrid({
               key={bar.bar}
               className={bar.bar === bars.length - 1 ? 'chart-bar chart-bar-last' : 'chart-bar'}
               data-marked={isMarked(bar) || undefined}
+              data-replaced={bar.bar >= replacedFrom || undefined}
               style={{ width: `${(100 * bar.lengthTicks) / line.spanTicks}%` }}
             >
               <BarHead bar={bar} isFirst={i === 0} />
@@ -90,6 +94,7 @@ export function ChartGrid({
                   cell={cell}
                   begins={chart.chordOf(row, cell)}
                   sounding={slotNames.names[cell.sounds] ?? ''}
+                  bracket={chart.bracketOf(cell)}
                   isActive={cell === activeCell}
                   editor={editorIn(cell)}
                 />

@@ -9,6 +9,7 @@ import {
   chordSizes,
   slotBeats,
 } from './chartLayout.ts';
+import { twoFiveMarks } from './twoFiveMarks.ts';
 
 /** Names of a section's chords by slot: as printed large, as printed below, and as they would be typed. */
 export type SlotNames = {
@@ -25,12 +26,17 @@ export type PrintedChord = {
   readonly sizePx: number;
 };
 
+/** What of a ii–V bracket is drawn under a cell. */
+export type CellBracket = { readonly begins: boolean; readonly ends: boolean };
+
 /** The chart of a section laid out in a width. */
 export type PrintedChart = {
   readonly bars: readonly ChartBar[];
   readonly lines: readonly ChartLine[];
   /** The chord that begins in a cell of a line; undefined where one goes on. */
   readonly chordOf: (line: number, cell: ChartCell) => PrintedChord | undefined;
+  /** The ii–V bracket under a cell; undefined where none is. */
+  readonly bracketOf: (cell: ChartCell) => CellBracket | undefined;
 };
 
 /** Lays out a section's chart in lines of as many bars as fit, with the size of every chord. */
@@ -38,6 +44,7 @@ export function printedChart(section: Section, names: SlotNames, widthPx: number
   const bars = chartBars(section);
   const lines = chartLines(bars, names.names, widthPx);
   const beats = slotBeats(bars);
+  const marks = twoFiveMarks(section.slots);
   const sizes = lines.map((line) => chordSizes(line, names.names, widthPx));
   return {
     bars,
@@ -51,5 +58,11 @@ export function printedChart(section: Section, names: SlotNames, widthPx: number
             beats: beats[slot] ?? 1,
             sizePx: sizes[line]?.get(slot) ?? CHORD_PX.usual,
           },
+    bracketOf: ({ slot, sounds, isLast }) => {
+      const mark = marks[sounds];
+      return (
+        mark && { begins: mark === 'begins' && slot !== undefined, ends: mark === 'ends' && isLast }
+      );
+    },
   };
 }

@@ -120,8 +120,8 @@ export function EndingNote({
 }) {
   if (!entry?.ending) return null;
   const { replacesBars } = entry.ending;
-  const place =
-    replacesBars === 0 ? 'after the last bar' : `in place of the last ${barCount(replacesBars)}`;
+  const replaced = replacesBars === 1 ? 'bar' : barCount(replacesBars);
+  const place = replacesBars === 0 ? 'after the last bar' : `in place of the last ${replaced}`;
   return (
     <p className="songmap-note">
       {playing} ends with <MusicText text={formatChartBars(entry.ending, section.meter)} /> {place}.

@@ -71,10 +71,12 @@ export function rangeOfBars(
   oneBar: number,
   otherBar: number,
 ): BarRange {
-  const { firstBar } = entryBars(timeline, place);
+  const { firstBar, endBar } = entryBars(timeline, place);
+  // A playing that ends otherwise can be shorter than its section.
+  const within = (bar: number) => Math.min(firstBar + bar, endBar - 1);
   return {
-    firstBar: firstBar + Math.min(oneBar, otherBar),
-    endBar: firstBar + Math.max(oneBar, otherBar) + 1,
+    firstBar: within(Math.min(oneBar, otherBar)),
+    endBar: within(Math.max(oneBar, otherBar)) + 1,
   };
 }
 
