@@ -13,19 +13,17 @@ import { onlyWhereMeterFits, type PatternAt } from './patternAt.ts';
 import { type BarEvent, eventsInBar, type PlacedEvent, placeEvents } from './placedEvents.ts';
 import type { RealiseOptions } from './realise.ts';
 import { soundingNotes } from './sounding.ts';
-import { PLAYED_PRESENCE, SOURCE_PARTS, type SourcePart, type Stroke } from './sources.ts';
+import {
+  PLAYED_PRESENCE,
+  SOURCE_PARTS,
+  type SourcePart,
+  type Stroke,
+  USUAL_TONE,
+} from './sources.ts';
 import { bassKeys, isVoiceTone, voiceKeys } from './toneKeys.ts';
 import type { BassTone, VoiceTone } from './tones.ts';
 
 type PitchedPart = Exclude<SourcePart, DrumPart>;
-
-/** What a stroke without a pitch of its own sounds (common practice). */
-const USUAL_TONE: Readonly<Record<PitchedPart, BassTone | VoiceTone>> = {
-  bass: 'root',
-  picking: 'top',
-  strumming: 'all',
-  sung: 'top',
-};
 
 /** Velocity of a stroke: its strength as a share of MIDI's 127. */
 export function strokeVelocity(strength: number): number {

@@ -23,6 +23,20 @@ export type SourcePart = (typeof SOURCE_PARTS)[number];
  */
 export type StrokeTone = BassTone | VoiceTone | 'unpitched';
 
+/** What a stroke of each part sounds that says nothing itself; a drum has no pitch (common practice). */
+export const USUAL_TONE = {
+  bass: 'root',
+  picking: 'top',
+  strumming: 'all',
+  sung: 'top',
+  kick: 'unpitched',
+  snare: 'unpitched',
+  'hi-hat': 'unpitched',
+  tom: 'unpitched',
+  cymbal: 'unpitched',
+  percussion: 'unpitched',
+} as const satisfies Readonly<Record<SourcePart, StrokeTone>>;
+
 /**
  * One attack of a source inside a pattern. `strength` 0 to 1; `presence` is the share of the
  * folded bars in which it is played (1 where it was set by hand); `length` is how long it sounds,

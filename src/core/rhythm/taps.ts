@@ -3,7 +3,7 @@ import type { Seconds, Ticks } from '../time/ticks.ts';
 import { foldStrokes } from './fold.ts';
 import { barsHeard, type HeardStroke } from './foldPlacing.ts';
 import { type Groove, grooveOf } from './foldSources.ts';
-import type { StrokeTone } from './sources.ts';
+import { USUAL_TONE } from './sources.ts';
 import type { BandSource } from './strokes.ts';
 
 /** One tap of a finger on a key or a pad, in seconds; `untilSec` is when it was let go. */
@@ -83,14 +83,6 @@ export type TappedRhythm = {
   readonly barsAgreeing: number;
 };
 
-/** What a tapped stroke of a pitched part sounds; drums have no pitch. */
-const TAPPED_TONES: Readonly<Partial<Record<BandSource['part'], StrokeTone>>> = {
-  bass: 'root',
-  picking: 'top',
-  strumming: 'all',
-  sung: 'top',
-};
-
 /**
  * Folds what was tapped for one source over many bars (`foldStrokes`). Strokes and beats in seconds,
  * beats from a downbeat to the end of a bar. Undefined where fewer than half of the bars agree on
@@ -102,7 +94,7 @@ export function foldTaps(
   meter: Meter,
   source: BandSource,
 ): TappedRhythm | undefined {
-  const what = [TAPPED_TONES[source.part] ?? 'unpitched'];
+  const what = [USUAL_TONE[source.part]];
   const tapped = strokes.map((stroke) => ({ ...stroke, what, source: source.id }));
   const fold = foldStrokes(tapped, beats, meter);
   const groove = grooveOf(fold, [source]);
