@@ -179,13 +179,15 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       ...(drill && { drill }),
       ...(wantedRung !== undefined && { wantedRung: wantedRung + 1 }),
       ...(plan.request.kind === 'song' && { time: plan.time ?? 1 }),
-      ...(wantedJump && plan.after !== wantedJump && { wantedBar: wantedJump.toBar }),
+      ...(wantedJump && { wantedBar: wantedJump.toBar }),
     };
   }
 
   function watchPass(): void {
     const heard = sound?.player.position();
-    if (heard) show(playingState(heard.pass));
+    if (!heard) return;
+    if (heard.pass.plan.after === wantedJump) wantedJump = undefined;
+    show(playingState(heard.pass));
   }
 
   function ended(problem?: PlaybackProblem): void {
