@@ -1,8 +1,9 @@
-import { memo } from 'react';
+import { memo, useContext } from 'react';
 import type { LeftHit, RightHit } from '../../core/rhythm/pattern.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import { HitStroke } from './HitStroke.tsx';
+import { HitMarksContext, type HitRemark } from './hitMarks.ts';
 import { hitPiece } from './hitShapes.ts';
 import { MARK_ROOM } from './rowLayout.ts';
 import type { Pixels, System } from './systemLayout.ts';
@@ -31,6 +32,7 @@ function strokesInSystem<H extends LeftHit | RightHit>(
   { system, hits, chosenAt }: Props<H>,
   hand: HandName,
   strokes: (hit: H) => readonly ToneStroke[],
+  remarks: ReadonlyMap<Ticks, HitRemark>,
 ) {
   return hits.map((hit) => {
     const piece = hitPiece(system, hit);
@@ -43,6 +45,7 @@ function strokesInSystem<H extends LeftHit | RightHit>(
           piece={piece}
           strokes={strokes(hit)}
           selected={hit.at === chosenAt}
+          remark={remarks.get(hit.at)}
         />
       )
     );
@@ -53,11 +56,13 @@ function strokesInSystem<H extends LeftHit | RightHit>(
 export const RightInk = memo(function RightInk(props: Props<RightHit>) {
   const rows = voiceRows(props.hits);
   const zone = zoneOf(props);
-  return strokesInSystem(props, 'right', (hit) => rightStrokes(hit, zone, rows));
+  const remarks = useContext(HitMarksContext).right;
+  return strokesInSystem(props, 'right', (hit) => rightStrokes(hit, zone, rows), remarks);
 });
 
 /** What the left hand plays in one system. */
 export const LeftInk = memo(function LeftInk(props: Props<LeftHit>) {
   const zone = zoneOf(props);
-  return strokesInSystem(props, 'left', (hit) => leftStrokes(hit, zone));
+  const remarks = useContext(HitMarksContext).left;
+  return strokesInSystem(props, 'left', (hit) => leftStrokes(hit, zone), remarks);
 });

@@ -1,5 +1,6 @@
 import type { Hit } from '../../core/rhythm/pattern.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
+import type { HitRemark } from './hitMarks.ts';
 import { type HitPiece, type StrokeShape, strokeShape } from './hitShapes.ts';
 import type { Pixels } from './systemLayout.ts';
 import { toneName } from './toneNames.ts';
@@ -11,6 +12,7 @@ type Props = {
   readonly piece: HitPiece;
   readonly strokes: readonly ToneStroke[];
   readonly selected: boolean;
+  readonly remark?: HitRemark | undefined;
 };
 
 function Word({ text, shape }: { readonly text: string; readonly shape: StrokeShape }) {
@@ -94,14 +96,26 @@ function LeadsOver({ x, y }: { readonly x: Pixels; readonly y: Pixels }) {
   return <path className="pattern-line" d={`M${x - 24} ${y}q25 -21 50 -3m-10 -2l10 2 2 -10`} />;
 }
 
-/** One hit in one system, drawn in ink: its tones, accent, arrow, and a frame where it is selected. */
-export function HitStroke({ hit, hand, piece, strokes, selected }: Props) {
+/** A wavy line under the attack of a hit, as a teacher draws it under what is too hard. */
+function Wave({ x, y }: { readonly x: Pixels; readonly y: Pixels }) {
+  return <path className="pattern-wave" d={`M${x} ${y}q3.5 -6 7 0${'t7 0'.repeat(4)}`} />;
+}
+
+const REMARK_CLASSES: Readonly<Record<HitRemark, string>> = {
+  'left out': ' pattern-left-out',
+  'too much': '',
+};
+
+/** One hit in one system, drawn in ink: its tones, accent, arrow, a frame where it is selected, a teacher's remark. */
+export function HitStroke({ hit, hand, piece, strokes, selected, remark }: Props) {
   const top = Math.min(...strokes.map((stroke) => stroke.top));
   const bottom = Math.max(...strokes.map((stroke) => stroke.bottom));
   const starts = piece.fromShare === 0;
   const low = strokes.length > 1 ? Math.max(...strokes.map((s) => (s.top + s.bottom) / 2)) : 0;
   return (
-    <g className={`pattern-hit pattern-${hand} pattern-${hit.touch}`}>
+    <g
+      className={`pattern-hit pattern-${hand} pattern-${hit.touch}${remark ? REMARK_CLASSES[remark] : ''}`}
+    >
       {selected && (
         <rect
           className="pattern-selected"
@@ -119,6 +133,7 @@ export function HitStroke({ hit, hand, piece, strokes, selected }: Props) {
         <Tone key={stroke.tone} hit={hit} piece={piece} stroke={stroke} />
       ))}
       {hit.touch === 'accent' && starts && <Accent x={piece.from + 3} y={top} />}
+      {remark === 'too much' && starts && <Wave x={piece.from} y={bottom + 4} />}
       {hit.anticipates && piece.toShare === 1 && <LeadsOver x={piece.to + 2} y={top + 10} />}
     </g>
   );
