@@ -6,6 +6,7 @@ import { type Jump, passAtJump } from './jump.ts';
 import { phraseScore } from './phraseScore.ts';
 import {
   type BarRange,
+  chosenPattern,
   drillPattern,
   isTrial,
   oneChordScore,
@@ -122,7 +123,7 @@ export function scoreOfPass(
   const pattern =
     request.kind === 'drill'
       ? drillPattern(project)
-      : (request.pattern ?? project.patterns.find((each) => each.id === request.patternId));
+      : (request.pattern ?? chosenPattern(project, request.patternId));
   if (!pattern) return err({ kind: 'nothing-to-play' });
   const bars = request.kind === 'drill' ? project.practice.drill.barsPerPass : pattern.bars;
   const bpm = pass.drill

@@ -1,5 +1,6 @@
 import type { Levels } from '../audio/mix.ts';
 import type { Player } from '../audio/player.ts';
+import type { PatternId } from '../core/ids.ts';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
@@ -14,6 +15,7 @@ import {
 import { barTicks, beatStarts } from '../core/time/meter.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
+import { selectTimeline } from '../state/selectors.ts';
 import type { Store } from '../state/store.ts';
 import {
   type CoursePass,
@@ -25,6 +27,7 @@ import {
   scoreOfPass,
 } from './course.ts';
 import { type Jump, passWithJump } from './jump.ts';
+import { movedBy, sameScoreTick } from './movedPass.ts';
 import { phrasePractice } from './phraseScore.ts';
 import {
   firstBar,
@@ -111,6 +114,8 @@ export type Playback = {
   readonly setVolumes: (volumes: Omit<Levels, 'click'>) => void;
   /** Playing tempo in per cent of the song's; a drill keeps its ladder's. */
   readonly setSpeed: (percent: number) => void;
+  /** Where a pattern of the project plays round and round, goes over to another one without a gap. */
+  readonly turnToPattern: (patternId: PatternId) => void;
   /** Forgets the problem that is shown. */
   readonly dismiss: () => void;
 };
@@ -132,6 +137,8 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   /** The pass that was made last, which may not sound yet. */
   let last: LivePass | undefined;
   let wantedJump: Jump | undefined;
+  /** Why no pass could follow, which counts once the music has ended. */
+  let failure: ScoreProblem | undefined;
   let attempt = 0;
   let endWatch: (() => void) | undefined;
 
@@ -165,6 +172,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       const plan = passAfter(last.plan, store.snapshot(), wantedRung);
       wantedRung = undefined;
       const next = plan && madePass(plan);
+      failure = next?.ok === false ? next.error : undefined;
       return next?.ok ? (last = next.value) : undefined;
     };
   }
@@ -210,7 +218,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     const opened = await openSound();
     if (mine !== attempt) return;
     if (!opened.ok) return ended({ kind: 'no-sound', reason: opened.error.reason });
-    if (!sound) opened.value.player.onEnd(() => ended());
+    if (!sound) opened.value.player.onEnd(() => ended(failure));
     sound = opened.value;
     applyLevels();
     const first = madePass(firstPass(request, store.snapshot()));
@@ -245,14 +253,25 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     replan((old, fixedSec) => passWithJump(old.plan, old.score, to, fixedSec));
   }
 
-  function revise(): void {
-    if (state.status !== 'playing' || !sound) return;
+  /** Makes what sounds anew; the plan of each pass may change with it. */
+  function revise(planOf: (plan: CoursePass) => CoursePass = (plan) => plan): void {
+    if (state.status !== 'playing' || !sound || !last) return;
+    const moved = movedBy(last.score.timeline, selectTimeline(store.snapshot()));
+    wantedJump = wantedJump && moved.jump(wantedJump);
+    let problem: ScoreProblem | undefined;
     sound.player.revise((old) => {
-      const made = madePass(old.plan);
+      const made = madePass(planOf(moved.pass(old.plan)));
+      problem = made.ok ? undefined : made.error;
       if (!made.ok) return undefined;
-      const secondsIn = (sec: Seconds) => scoreSeconds(made.value.score, scoreTick(old.score, sec));
-      return { pass: made.value, secondsIn };
+      last = made.value;
+      const tickIn = (sec: Seconds) =>
+        sameScoreTick(old.score, made.value.score, scoreTick(old.score, sec));
+      return { pass: made.value, secondsIn: (sec) => scoreSeconds(made.value.score, tickIn(sec)) };
     });
+    if (problem?.kind === 'nothing-to-play') {
+      stop();
+      ended(problem);
+    }
     watchPass();
   }
 
@@ -289,6 +308,12 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       speedPercent = percent;
       revise();
     },
+    turnToPattern: (patternId) =>
+      revise((plan) =>
+        plan.request.kind === 'pattern' && !isTrial(plan.request)
+          ? { ...plan, request: { ...plan.request, patternId } }
+          : plan,
+      ),
     dismiss: () => {
       if (state.status === 'stopped') show({ status: 'stopped' });
     },

@@ -44,7 +44,7 @@ export type PhraseRequest = {
   readonly patternId?: PatternId;
 };
 
-/** A pattern over the held chord, round and round. With `pattern` that one is only tried: heard without being in the project. */
+/** A pattern (see `chosenPattern`) over the held chord, round and round. With `pattern` that one is only tried: heard without being in the project. */
 export type PatternRequest = {
   readonly kind: 'pattern';
   readonly patternId: PatternId;
@@ -76,10 +76,17 @@ export type Score = {
   readonly pattern?: Pattern;
 };
 
-/** The pattern of the drill: the one chosen, or the first there is. */
+/** The pattern that is chosen, or the first there is where none is or it is gone. */
+export function chosenPattern(
+  { patterns }: Pick<Project, 'patterns'>,
+  patternId: PatternId | undefined,
+): Pattern | undefined {
+  return patterns.find((pattern) => pattern.id === patternId) ?? patterns[0];
+}
+
+/** The pattern of the drill. */
 export function drillPattern(project: Project): Pattern | undefined {
-  const { patternId } = project.practice.drill;
-  return project.patterns.find((pattern) => pattern.id === patternId) ?? project.patterns[0];
+  return chosenPattern(project, project.practice.drill.patternId);
 }
 
 function withinTicks(notes: readonly Note[], fromTick: Ticks, toTick: Ticks): Note[] {

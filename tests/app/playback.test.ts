@@ -1,72 +1,17 @@
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { createPlayback, type Sound } from '../../src/app/playback.ts';
+import { createPlayback } from '../../src/app/playback.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
-import { createPlayer, START_DELAY_SEC } from '../../src/audio/player.ts';
-import type { Project } from '../../src/core/project.ts';
-import { err, ok } from '../../src/core/result.ts';
-import type { Part, TimedNote } from '../../src/core/rhythm/note.ts';
+import { START_DELAY_SEC } from '../../src/audio/player.ts';
+import { err } from '../../src/core/result.ts';
 import { setClick, setLadder, setSoundingHands } from '../../src/state/edits/practice.ts';
 import { createStore } from '../../src/state/store.ts';
-import { fakeTime } from '../support/fakeTime.ts';
-import { section, slots, song } from '../support/music.ts';
+import { NO_COUNT_IN, onFakeTime, threeSections } from '../support/fakePlayback.ts';
+import { song } from '../support/music.ts';
 import { pattern } from '../support/patterns.ts';
 import { PRACTICE, project } from '../support/project.ts';
 
 const SONG: PlayRequest = { kind: 'song', times: 1 };
-const NO_COUNT_IN = { ...PRACTICE, click: { ...PRACTICE.click, countInBars: 0 as const } };
-
-/** A playback on a clock that the test moves, and what it strikes. */
-function onFakeTime(parts: Partial<Project> = {}) {
-  const time = fakeTime();
-  const struck: { readonly note: TimedNote; readonly atSec: number }[] = [];
-  const player: Sound['player'] = createPlayer(
-    { clock: time.clock, outputLatencySec: () => 0 },
-    {
-      strike: (note, atSec) => {
-        struck.push({ note, atSec });
-        return { startSec: atSec, endSec: atSec, release: () => undefined };
-      },
-      silence: () => undefined,
-      startQuietly: () => undefined,
-    },
-    time.timer,
-  );
-  const store = createStore(project(parts));
-  const sound: Sound = { player, setLevels: () => undefined, resume: async () => undefined };
-  let watch: (() => void) | undefined;
-  const playback = createPlayback({
-    store,
-    openSound: async () => ok(sound),
-    often: (act) => {
-      watch = act;
-      return () => {
-        watch = undefined;
-      };
-    },
-  });
-  const pass = (sec: number) => {
-    time.pass(sec);
-    watch?.();
-  };
-  /** When a part is struck, in seconds after play-back began, each time once. */
-  const strikes = (part: Part) => [
-    ...new Set(
-      struck
-        .filter(({ note }) => note.part === part)
-        .map(({ atSec }) => Math.round((atSec - START_DELAY_SEC) * 1000) / 1000),
-    ),
-  ];
-  /** The left hand's strikes in order: its note's name and the second it comes at. */
-  const basses = () =>
-    struck
-      .filter(({ note }) => note.part === 'left')
-      .map(({ note, atSec }) => {
-        const name = 'C . D . E F . G . A . B'.split(' ')[note.keyNumber % 12];
-        return `${name} ${Math.round((atSec - START_DELAY_SEC) * 1000) / 1000}`;
-      });
-  return { pass, store, playback, strikes, basses };
-}
 
 it('plays a song after its count-in and stops at its end', async () => {
   const { pass, playback, strikes } = onFakeTime();
@@ -213,17 +158,6 @@ it('lets a pattern be tried that is not in the project, at once and with both ha
   expect(strikes('right')).toEqual([0, 1.5, 2]);
   expect(store.snapshot()).toBe(before);
 });
-
-/** Verse (C F), chorus (A G), verse again; a bar lasts two seconds. */
-function threeSections(parts: Partial<Project> = {}) {
-  const verse = section('verse', { slots: slots('| C | F |'), patternId: 'p' });
-  const chorus = section('chorus', { slots: slots('| Am | G |'), patternId: 'p' });
-  return onFakeTime({
-    song: song([verse, chorus], 'verse chorus verse'),
-    practice: NO_COUNT_IN,
-    ...parts,
-  });
-}
 
 it('jumps at the next bar line, without a gap, and goes on from there to the end', async () => {
   const { pass, playback, basses, strikes } = threeSections();

@@ -35,6 +35,7 @@ function silentPlayback(): Playback {
     goToRung: () => undefined,
     jump: () => undefined,
     setTimes: () => undefined,
+    turnToPattern: () => undefined,
     setVolumes: () => undefined,
     setSpeed: () => undefined,
     dismiss: () => undefined,
