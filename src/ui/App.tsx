@@ -6,6 +6,8 @@ import { type Parts, PartsContext, useParts } from './parts.ts';
 import { RhythmPage } from './patternGrid/RhythmPage.tsx';
 import { playRequestOf } from './playRequest.ts';
 import { DrillPage } from './practice/DrillPage.tsx';
+import { goToRungBeside } from './practice/goToRung.ts';
+import { goToSectionBeside } from './practice/goToSection.ts';
 import { PlayPage } from './practice/PlayPage.tsx';
 import { Foot, speedChanged } from './shell/Foot.tsx';
 import { Head } from './shell/Head.tsx';
@@ -30,6 +32,12 @@ const PAGE_VIEWS: Readonly<Record<Page, () => React.JSX.Element>> = {
 const TAKES_KEYS =
   'input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select, [contenteditable], dialog[open]';
 
+/** Elements in which arrows, Home and the page keys move within. */
+const MOVES_WITHIN =
+  'input, [role=grid], [role=toolbar], [role=menu], [role=radiogroup], [role=tablist], [popover]';
+
+const MOVES = /^(Arrow|Page|Home)/;
+
 const DARK = '(prefers-color-scheme: dark)';
 
 function useTheme(): Theme {
@@ -46,7 +54,8 @@ function useTheme(): Theme {
 }
 
 /** What each key command does, by kind. */
-function carryOut(command: KeyCommand, { store, playback, view }: Parts): void {
+function carryOut(command: KeyCommand, parts: Parts): void {
+  const { store, playback, view } = parts;
   switch (command.kind) {
     case 'play-or-stop':
       if (playback.state().status === 'stopped') void playback.play(playRequestOf(store, view));
@@ -68,7 +77,10 @@ function carryOut(command: KeyCommand, { store, playback, view }: Parts): void {
       view.set(speedChanged(view.snapshot().speedPercent, 5));
       break;
     case 'rung':
-      playback.changeRung(command.by);
+      goToRungBeside(parts, command.by);
+      break;
+    case 'section':
+      goToSectionBeside(parts, command.by);
       break;
     case 'click': {
       const { click } = store.snapshot().practice;
@@ -83,11 +95,12 @@ function useKeys(): void {
   const parts = useParts();
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      const command = commandOf(event);
+      const command = commandOf(event, parts.view.snapshot().page);
       const target = event.target instanceof Element ? event.target : null;
       const isUndo = command?.kind === 'undo' || command?.kind === 'redo';
       if (!command || event.defaultPrevented) return;
       if (target?.closest(TAKES_KEYS) && !(isUndo && !target.closest('input, textarea'))) return;
+      if (MOVES.test(event.key) && target?.closest(MOVES_WITHIN)) return;
       if (event.key === ' ' && target?.closest('button, a, summary')) return;
       event.preventDefault();
       carryOut(command, parts);

@@ -1,6 +1,6 @@
 import { PAGES, type Page } from './viewState.ts';
 
-/** Everything that a key does from any page. Keys inside a grid or a text belong to that grid or text. */
+/** Everything that a key does outside grids and texts. Keys inside a grid or a text belong to that grid or text. */
 export type KeyCommand =
   | { readonly kind: 'play-or-stop' }
   | { readonly kind: 'undo' }
@@ -9,6 +9,7 @@ export type KeyCommand =
   | { readonly kind: 'slower' }
   | { readonly kind: 'faster' }
   | { readonly kind: 'rung'; readonly by: 1 | -1 }
+  | { readonly kind: 'section'; readonly by: 1 | 0 | -1 }
   | { readonly kind: 'click' };
 
 /** One key: as `KeyboardEvent.key` names it, with Control (or Command) where `control` is set. */
@@ -16,9 +17,19 @@ export type KeyBinding = {
   readonly key: string;
   readonly control?: boolean;
   readonly shift?: boolean;
+  /** The one page on which the key does this; on every page without it. */
+  readonly page?: Page;
   readonly command: KeyCommand;
   readonly does: string;
 };
+
+/** The keys that go on or back; page-turn pedals send one pair or the other. */
+const TURNS = [
+  { key: 'PageDown', by: 1 },
+  { key: 'ArrowRight', by: 1 },
+  { key: 'PageUp', by: -1 },
+  { key: 'ArrowLeft', by: -1 },
+] as const;
 
 /** The one table of keys: it answers key presses and draws the list of keys. */
 export const KEY_BINDINGS: readonly KeyBinding[] = [
@@ -28,8 +39,24 @@ export const KEY_BINDINGS: readonly KeyBinding[] = [
   { key: 'y', control: true, command: { kind: 'redo' }, does: 'Redo' },
   { key: '-', command: { kind: 'slower' }, does: 'Slower' },
   { key: '+', command: { kind: 'faster' }, does: 'Faster' },
-  { key: 'PageDown', command: { kind: 'rung', by: 1 }, does: 'Next rung (page-turn pedal)' },
-  { key: 'PageUp', command: { kind: 'rung', by: -1 }, does: 'Rung before (page-turn pedal)' },
+  ...TURNS.map(({ key, by }) => ({
+    key,
+    page: 'drill' as const,
+    command: { kind: 'rung' as const, by },
+    does: `${by === 1 ? 'Next rung' : 'Rung before'}, on Drill (also a page-turn pedal)`,
+  })),
+  ...TURNS.map(({ key, by }) => ({
+    key,
+    page: 'play' as const,
+    command: { kind: 'section' as const, by },
+    does: `${by === 1 ? 'Next section' : 'Section before'}, on Play (also a page-turn pedal)`,
+  })),
+  {
+    key: 'Home',
+    page: 'play',
+    command: { kind: 'section', by: 0 },
+    does: 'Back to the start of the section, on Play',
+  },
   { key: 'c', command: { kind: 'click' }, does: 'Click on, or off' },
   ...PAGES.map((page, i) => ({
     key: String(i + 1),
@@ -41,14 +68,15 @@ export const KEY_BINDINGS: readonly KeyBinding[] = [
 /** What of a `KeyboardEvent` decides which command it is. */
 export type KeyPress = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>;
 
-/** The command of a key press, or undefined where no binding fits. Shift counts only together with Control. */
-export function commandOf(press: KeyPress): KeyCommand | undefined {
+/** The command of a key press on a page, or undefined where no binding fits. Shift counts only together with Control. */
+export function commandOf(press: KeyPress, page: Page): KeyCommand | undefined {
   if (press.altKey) return undefined;
   const control = press.ctrlKey || press.metaKey;
   const key = press.key.length === 1 ? press.key.toLowerCase() : press.key;
   return KEY_BINDINGS.find(
     (binding) =>
       binding.key === key &&
+      (binding.page ?? page) === page &&
       (binding.control ?? false) === control &&
       (!control || (binding.shift ?? false) === press.shiftKey),
   )?.command;

@@ -1,29 +1,41 @@
 import { expect, it } from 'vitest';
 import { commandOf, KEY_BINDINGS, type KeyPress } from '../../src/ui/keyBindings.ts';
+import { PAGES } from '../../src/ui/viewState.ts';
 
 function press(key: string, held: Partial<KeyPress> = {}): KeyPress {
   return { key, ctrlKey: false, metaKey: false, shiftKey: false, altKey: false, ...held };
 }
 
 it('finds each binding of the table by its own key', () => {
-  for (const { key, control, shift, command } of KEY_BINDINGS)
-    expect(commandOf(press(key, { ctrlKey: control ?? false, shiftKey: shift ?? false }))).toEqual(
-      command,
-    );
+  for (const { key, control, shift, page, command } of KEY_BINDINGS) {
+    const held = { ctrlKey: control ?? false, shiftKey: shift ?? false };
+    expect(commandOf(press(key, held), page ?? 'map')).toEqual(command);
+  }
 });
 
-it('gives every key one meaning only', () => {
-  const keys = KEY_BINDINGS.map(({ key, control, shift }) => `${control} ${shift} ${key}`);
+it.each(PAGES)('gives every key one meaning only on %s', (page) => {
+  const keys = KEY_BINDINGS.filter((binding) => (binding.page ?? page) === page).map(
+    ({ key, control, shift }) => `${control} ${shift} ${key}`,
+  );
   expect(new Set(keys).size).toBe(keys.length);
 });
 
+it('lets a page-turn pedal, of either kind, climb rungs on Drill and change sections on Play', () => {
+  for (const key of ['PageDown', 'ArrowRight']) {
+    expect(commandOf(press(key), 'drill')).toEqual({ kind: 'rung', by: 1 });
+    expect(commandOf(press(key), 'play')).toEqual({ kind: 'section', by: 1 });
+    expect(commandOf(press(key), 'rhythm')).toBeUndefined();
+  }
+  expect(commandOf(press('PageUp'), 'play')).toEqual({ kind: 'section', by: -1 });
+});
+
 it('takes Command for Control, and a capital letter for a small one', () => {
-  expect(commandOf(press('Z', { metaKey: true, shiftKey: true }))).toEqual({ kind: 'redo' });
-  expect(commandOf(press('C', { shiftKey: true }))).toEqual({ kind: 'click' });
+  expect(commandOf(press('Z', { metaKey: true, shiftKey: true }), 'map')).toEqual({ kind: 'redo' });
+  expect(commandOf(press('C', { shiftKey: true }), 'map')).toEqual({ kind: 'click' });
 });
 
 it('leaves a key with Control alone where only the plain key is bound', () => {
-  expect(commandOf(press('c', { ctrlKey: true }))).toBeUndefined();
-  expect(commandOf(press('1', { altKey: true }))).toBeUndefined();
-  expect(commandOf(press('q'))).toBeUndefined();
+  expect(commandOf(press('c', { ctrlKey: true }), 'map')).toBeUndefined();
+  expect(commandOf(press('1', { altKey: true }), 'map')).toBeUndefined();
+  expect(commandOf(press('q'), 'map')).toBeUndefined();
 });

@@ -4,6 +4,7 @@ import { beatStarts, type Meter } from '../../core/time/meter.ts';
 import { setClick } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
+import { COUNT_INS } from './countIns.ts';
 
 const NAMED_BEATS: readonly (readonly [Extract<ClickBeats, string>, string])[] = [
   ['all', 'Every beat'],
@@ -78,18 +79,19 @@ export function ClickSettings({ meter }: { readonly meter: Meter }) {
         />
       </label>
       <label className="practice-choice">
-        <span>Bars of count-in</span>
+        <span>Count-in</span>
         <select
           value={click.countInBars}
           onChange={(event) => {
-            const bars = ([0, 1, 2] as const).find((each) => each === Number(event.target.value));
-            if (bars !== undefined)
-              store.edit(setClick({ countInBars: bars }), { label: 'count-in' });
+            const chosen = COUNT_INS.find((each) => String(each.bars) === event.target.value);
+            if (chosen) store.edit(setClick({ countInBars: chosen.bars }), { label: 'count-in' });
           }}
         >
-          <option value={0}>none</option>
-          <option value={1}>one</option>
-          <option value={2}>two</option>
+          {COUNT_INS.map(({ bars, words }) => (
+            <option key={bars} value={bars}>
+              {words}
+            </option>
+          ))}
         </select>
       </label>
     </fieldset>

@@ -9,6 +9,7 @@ import { PatternPicture } from '../patternGrid/PatternPicture.tsx';
 import { usePlayback, useProject, useView } from '../useProject.ts';
 import { ClickSettings } from './ClickSettings.tsx';
 import { DrillSettings } from './DrillSettings.tsx';
+import { goToRung, goToRungBeside } from './goToRung.ts';
 import { LadderPicture } from './LadderPicture.tsx';
 
 function RungButtons({ onChange }: { readonly onChange: (by: 1 | -1) => void }) {
@@ -26,7 +27,7 @@ function RungButtons({ onChange }: { readonly onChange: (by: 1 | -1) => void }) 
 
 /** One chord, one pattern, tempo climbing: the tempo of this rung as large as the page allows. */
 export function DrillPage() {
-  const { playback, view } = useParts();
+  const parts = useParts();
   const playing = usePlayback();
   const drill = useProject((project) => project.practice.drill);
   const pattern = useProject(drillPattern);
@@ -35,10 +36,6 @@ export function DrillPage() {
   const startRung = useView((state) => state.rung);
   const here = place ? place.rung - 1 : Math.min(startRung, rungs.length - 1);
   const wanted = playing.status === 'playing' ? playing.wantedRung : undefined;
-  const choose = (rung: number) => {
-    if (place) playback.goToRung(rung);
-    else view.set({ rung: Math.min(Math.max(rung, 0), rungs.length - 1) });
-  };
   const handsAlone = useMemo(() => pattern && { ...pattern, sources: [] }, [pattern]);
   if (!pattern || !handsAlone) return <p>Make a pattern on Rhythm first; it is drilled here.</p>;
   return (
@@ -48,7 +45,7 @@ export function DrillPage() {
         rungs={rungs}
         here={here}
         wanted={wanted === undefined ? undefined : wanted - 1}
-        onChoose={choose}
+        onChoose={(rung) => goToRung(parts, rung)}
       />
       <section className="practice-stand" aria-label="This rung">
         <div className="practice-figures">
@@ -71,7 +68,7 @@ export function DrillPage() {
         </div>
         <PatternPicture pattern={handsAlone} label={`Pattern: ${pattern.name}`} />
         <div className="practice-rung-buttons">
-          <RungButtons onChange={(by) => (place ? playback.changeRung(by) : choose(here + by))} />
+          <RungButtons onChange={(by) => goToRungBeside(parts, by)} />
           <p className="practice-wanted" role="status">
             {wanted !== undefined && `then rung ${wanted}, ${rungs[wanted - 1]}`}
           </p>

@@ -1,7 +1,8 @@
 import './practice.css';
+import './play.css';
 import '../washes.css';
 import { useRef } from 'react';
-import type { PlaybackPosition } from '../../app/playback.ts';
+import type { PlaybackPosition } from '../../app/playbackPosition.ts';
 import type { Timeline } from '../../core/song/timeline.ts';
 import { beatStarts } from '../../core/time/meter.ts';
 import { selectTimeline } from '../../state/selectors.ts';
@@ -9,10 +10,14 @@ import { ChordName } from '../ChordName.tsx';
 import { useParts } from '../parts.ts';
 import { playingName } from '../songMap/marking.ts';
 import { useFrame } from '../useFrame.ts';
-import { usePlayback, useProject } from '../useProject.ts';
+import { usePlayback, useProject, useView } from '../useProject.ts';
 import { Beats } from './Beats.tsx';
 import { barsLeftText, glanceBars, nextChordIndex } from './follow.ts';
-import { PlayRange } from './PlayRange.tsx';
+import { goToSection } from './goToSection.ts';
+import { PlayRibbon } from './PlayRibbon.tsx';
+import { PlaySettings } from './PlaySettings.tsx';
+import { SectionPatterns } from './SectionPatterns.tsx';
+import { SectionSteps } from './SectionSteps.tsx';
 
 /** Where the page stands before anything plays: at the first bar of what will be played. */
 function atRest(timeline: Timeline, firstBar: number): Pick<PlaybackPosition, 'tick' | 'bar'> {
@@ -30,6 +35,19 @@ function markBar(glance: HTMLElement | null, bar: number | undefined): void {
   glance?.querySelector(`[data-bar="${bar}"]`)?.setAttribute('aria-current', 'true');
 }
 
+/** How far the block of the section that plays is filled, from 0 to 1. */
+function fillBlock(ribbon: HTMLElement | null, place: number, share: number): void {
+  const block = ribbon?.children[place];
+  if (block instanceof HTMLElement) block.style.setProperty('--played', `${100 * share}%`);
+}
+
+function showPattern(patterns: HTMLElement | null, place: number): void {
+  for (const figure of patterns?.children ?? []) {
+    const places = figure.getAttribute('data-sections')?.split(' ') ?? [];
+    figure.classList.toggle('practice-pattern-now', places.includes(String(place)));
+  }
+}
+
 /** The bars of one playing of a section, small, so that the eye can run ahead. */
 function Glance({ timeline, section }: { readonly timeline: Timeline; readonly section: number }) {
   return (
@@ -45,38 +63,57 @@ function Glance({ timeline, section }: { readonly timeline: Timeline; readonly s
   );
 }
 
+/** What follows by a jump, or which time it is that something is played of several. */
+function WhatComes({ timeline }: { readonly timeline: Timeline }) {
+  const playing = usePlayback();
+  if (playing.status !== 'playing' || playing.request.kind !== 'song') return null;
+  const { wantedBar, time, request } = playing;
+  const wanted = timeline.bars[wantedBar ?? -1]?.section;
+  if (wanted !== undefined) return <>then {playingName(timeline, wanted)}</>;
+  if (request.times === 1) return null;
+  return request.times === 'until-stopped' ? (
+    <>time {time}</>
+  ) : (
+    <>{`time ${time} of ${request.times}`}</>
+  );
+}
+
 /** The whole song to follow from the stand: this chord, the next, the beat, the section and what is left of it. */
 export function PlayPage() {
-  const { playback, view } = useParts();
+  const parts = useParts();
+  const { playback, view } = parts;
   const timeline = useProject(selectTimeline);
   const sections = useProject((project) => project.song.sections);
-  const running = usePlayback().status === 'playing';
+  const range = useView((state) => state.range);
+  const playing = usePlayback();
+  const running = playing.status === 'playing';
+  const wantedBar = running ? playing.wantedBar : undefined;
   const chords = useRef<HTMLOListElement>(null);
   const ribbon = useRef<HTMLOListElement>(null);
   const section = useRef<HTMLParagraphElement>(null);
   const left = useRef<HTMLParagraphElement>(null);
   const glance = useRef<HTMLDivElement>(null);
-  const playhead = useRef<HTMLDivElement>(null);
+  const patterns = useRef<HTMLDivElement>(null);
 
   useFrame(running, () => {
     const heard = playback.position();
     const follows = heard?.request.kind === 'song' ? heard : undefined;
     const place = follows ?? atRest(timeline, view.snapshot().range?.firstBar ?? 0);
-    const now = timeline.chords.findLastIndex((span) => span.startTick <= Math.max(place.tick, 0));
+    const tick = Math.max(place.tick, 0);
+    const now = timeline.chords.findLastIndex((span) => span.startTick <= tick);
     markOnly(chords.current, 'practice-now', now);
     markOnly(chords.current, 'practice-next', nextChordIndex(timeline, now));
-    const playing = timeline.sections.findLastIndex(
-      (each) => each.startTick <= Math.max(place.tick, 0),
-    );
-    markOnly(ribbon.current, 'practice-section-now', playing);
-    markOnly(glance.current, 'practice-glance-now', playing);
+    const here = timeline.sections.findLastIndex((each) => each.startTick <= tick);
+    const span = timeline.sections[here];
+    markOnly(ribbon.current, 'practice-section-now', here);
+    markOnly(glance.current, 'practice-glance-now', here);
     markBar(glance.current, place.bar);
-    const span = timeline.sections[playing];
-    if (section.current && span) section.current.textContent = playingName(timeline, playing);
+    showPattern(patterns.current, here);
+    if (!span) return;
+    fillBlock(ribbon.current, here, (tick - span.startTick) / (span.endTick - span.startTick));
+    if (section.current) section.current.textContent = playingName(timeline, here);
     if (left.current)
       left.current.textContent = barsLeftText(timeline, place, follows?.countingIn ?? false);
-    const share = timeline.lengthTicks > 0 ? Math.max(place.tick, 0) / timeline.lengthTicks : 0;
-    if (playhead.current) playhead.current.style.left = `${Math.min(share, 1) * 100}%`;
   });
 
   if (timeline.bars.length === 0)
@@ -85,23 +122,19 @@ export function PlayPage() {
   return (
     <div className="practice-play">
       <h2 className="visually-hidden">Play</h2>
-      <div className="practice-ribbon">
-        <ol ref={ribbon}>
-          {timeline.sections.map((span, i) => (
-            <li
-              key={span.startTick}
-              className={`wash-${sections.find(({ id }) => id === span.sectionId)?.wash ?? 'straw'}`}
-              style={{ flexGrow: span.bars }}
-              title={playingName(timeline, i)}
-            >
-              <span>{playingName(timeline, i)}</span>
-            </li>
-          ))}
-        </ol>
-        <div className="practice-ribbon-line" ref={playhead} />
-      </div>
+      <PlayRibbon
+        ref={ribbon}
+        timeline={timeline}
+        washOf={(id) => sections.find((each) => each.id === id)?.wash ?? 'straw'}
+        range={range}
+        wanted={timeline.bars[wantedBar ?? -1]?.section}
+        onChoose={(place) => goToSection(parts, place)}
+      />
       <div className="practice-where">
         <p ref={section} className="practice-section" />
+        <p className="practice-then" role="status">
+          <WhatComes timeline={timeline} />
+        </p>
         <p ref={left} className="practice-left" />
       </div>
       <ol className="practice-chords" ref={chords} aria-label="Chords in order">
@@ -112,12 +145,15 @@ export function PlayPage() {
         ))}
       </ol>
       <Beats count={mostBeats} />
-      <div ref={glance} aria-hidden="true">
-        {timeline.sections.map((span, i) => (
-          <Glance key={span.startTick} timeline={timeline} section={i} />
-        ))}
+      <div className="practice-below">
+        <div ref={glance} aria-hidden="true">
+          {timeline.sections.map((span, i) => (
+            <Glance key={span.startTick} timeline={timeline} section={i} />
+          ))}
+        </div>
+        <SectionPatterns ref={patterns} timeline={timeline} />
       </div>
-      <PlayRange />
+      {running ? <SectionSteps /> : <PlaySettings />}
     </div>
   );
 }

@@ -1,15 +1,13 @@
-import { selectTimeline } from '../../state/selectors.ts';
+import type { Timeline } from '../../core/song/timeline.ts';
 import { useParts } from '../parts.ts';
 import { entryBars, playingName } from '../songMap/marking.ts';
-import { useProject, useView } from '../useProject.ts';
+import { useView } from '../useProject.ts';
 import { NumberField } from './NumberField.tsx';
 
-/** What is played: the whole song, one playing of a section, or bars by number; once or again and again. */
-export function PlayRange() {
+/** What is played: the whole song, one playing of a section, bars by number, or from somewhere on to the end. */
+export function PlayRange({ timeline }: { readonly timeline: Timeline }) {
   const { view } = useParts();
-  const timeline = useProject(selectTimeline);
   const range = useView((state) => state.range);
-  const times = useView((state) => state.times);
   const last = timeline.bars.length;
   const ranges = timeline.sections.map((_, i) => entryBars(timeline, i));
   const chosen = ranges.findIndex(
@@ -18,20 +16,20 @@ export function PlayRange() {
   const choose = (value: string) =>
     view.set({ range: value === 'song' ? undefined : ranges[Number(value)] });
   return (
-    <div className="row practice-range">
-      <label className="field">
+    <div className="row">
+      <label className="practice-choice">
         <span>What to play</span>
         <select
           value={range ? (chosen < 0 ? 'bars' : String(chosen)) : 'song'}
           onChange={(event) => choose(event.target.value)}
         >
-          <option value="song">The whole song</option>
+          <option value="song">the whole song</option>
           {timeline.sections.map((span, i) => (
             <option key={span.startTick} value={String(i)}>
               {playingName(timeline, i)}
             </option>
           ))}
-          {range && chosen < 0 && <option value="bars">The bars marked</option>}
+          {range && chosen < 0 && <option value="bars">the bars marked</option>}
         </select>
       </label>
       <NumberField
@@ -52,10 +50,10 @@ export function PlayRange() {
       />
       <button
         type="button"
-        aria-pressed={times !== 1}
-        onClick={() => view.set({ times: times === 1 ? 'until-stopped' : 1 })}
+        disabled={!range || range.endBar === last}
+        onClick={() => range && view.set({ range: { ...range, endBar: last } })}
       >
-        Again and again
+        On to the end
       </button>
     </div>
   );

@@ -1,3 +1,6 @@
+import { groupBy } from '../../core/rhythm/groupBy.ts';
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import type { PatternAt } from '../../core/rhythm/patternAt.ts';
 import type { ChordSpan, Timeline } from '../../core/song/timeline.ts';
 import { barTicks } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
@@ -39,4 +42,21 @@ export function glanceBars(timeline: Timeline, section: number): GlanceBar[] {
     );
     return { bar: firstBar + i, chords: changes };
   });
+}
+
+/** A pattern and the places of the form where it is played. */
+export type PatternInForm = { readonly pattern: Pattern; readonly sections: readonly number[] };
+
+/** The patterns of a song in order of playing; a playing shows the one that it begins with. */
+export function sectionPatterns(timeline: Timeline, patternAt: PatternAt): PatternInForm[] {
+  const played = timeline.sections.flatMap((_, section) => {
+    const { firstBar } = entryBars(timeline, section);
+    const bar = timeline.bars[firstBar];
+    const pattern = bar && patternAt(bar, firstBar);
+    return pattern ? [{ pattern, section }] : [];
+  });
+  return [...groupBy(played, ({ pattern }) => pattern)].map(([pattern, each]) => ({
+    pattern,
+    sections: each.map(({ section }) => section),
+  }));
 }

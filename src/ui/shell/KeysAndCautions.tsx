@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { groupBy } from '../../core/rhythm/groupBy.ts';
 import { KEY_BINDINGS, type KeyBinding } from '../keyBindings.ts';
 import { useParts } from '../parts.ts';
 import { useView } from '../useProject.ts';
@@ -7,6 +8,9 @@ const KEY_NAMES: Readonly<Record<string, string>> = {
   ' ': 'Space',
   PageDown: 'Page Down',
   PageUp: 'Page Up',
+  ArrowLeft: '←',
+  ArrowRight: '→',
+  Home: 'Home',
 };
 
 function keyText({ key, control, shift }: KeyBinding): string {
@@ -34,10 +38,10 @@ export function KeysAndCautions({
       <h2 id="keys-title">Keys</h2>
       <table>
         <tbody>
-          {KEY_BINDINGS.map((binding) => (
-            <tr key={keyText(binding)}>
-              <th scope="row">{keyText(binding)}</th>
-              <td>{binding.does}</td>
+          {[...groupBy(KEY_BINDINGS, ({ does }) => does)].map(([does, bindings]) => (
+            <tr key={does}>
+              <th scope="row">{bindings.map(keyText).join(' or ')}</th>
+              <td>{does}</td>
             </tr>
           ))}
         </tbody>

@@ -1,0 +1,73 @@
+import type { Times } from '../../app/score.ts';
+import { setClick } from '../../state/edits/practice.ts';
+import { selectTimeline } from '../../state/selectors.ts';
+import { useParts } from '../parts.ts';
+import { useProject, useView } from '../useProject.ts';
+import { COUNT_INS } from './countIns.ts';
+import { PlayRange } from './PlayRange.tsx';
+
+const TIMES: readonly { readonly times: Times; readonly words: string }[] = [
+  { times: 1, words: 'once' },
+  ...[2, 3, 4, 6, 8].map((times) => ({ times, words: `${times} times` })),
+  { times: 'until-stopped', words: 'again and again' },
+];
+
+function HowOften() {
+  const { view } = useParts();
+  const times = useView((state) => state.times);
+  return (
+    <label className="practice-choice">
+      <span>Play it</span>
+      <select
+        value={String(times)}
+        onChange={(event) => {
+          const chosen = TIMES.find((each) => String(each.times) === event.target.value);
+          if (chosen) view.set({ times: chosen.times });
+        }}
+      >
+        {TIMES.map((each) => (
+          <option key={each.words} value={String(each.times)}>
+            {each.words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function CountIn() {
+  const { store } = useParts();
+  const bars = useProject((project) => project.practice.click.countInBars);
+  return (
+    <label className="practice-choice">
+      <span>Count-in</span>
+      <select
+        value={bars}
+        onChange={(event) => {
+          const chosen = COUNT_INS.find((each) => String(each.bars) === event.target.value);
+          if (chosen) store.edit(setClick({ countInBars: chosen.bars }), { label: 'count-in' });
+        }}
+      >
+        {COUNT_INS.map((each) => (
+          <option key={each.bars} value={each.bars}>
+            {each.words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+/** While nothing plays: what is played, how often, after which count-in. */
+export function PlaySettings() {
+  const timeline = useProject(selectTimeline);
+  return (
+    <div className="practice-play-settings">
+      <PlayRange timeline={timeline} />
+      <div className="row">
+        <HowOften />
+        <CountIn />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,37 @@
+import '../workshop/workshop.css';
+import { type Ref, useMemo, useRef } from 'react';
+import type { Timeline } from '../../core/song/timeline.ts';
+import { selectPatternAt } from '../../state/selectors.ts';
+import { useProject } from '../useProject.ts';
+import { useWidth } from '../useWidth.ts';
+import { RhythmPicture } from '../workshop/RhythmPicture.tsx';
+import { sectionPatterns } from './follow.ts';
+
+/** How much larger than on the shelf a picture is, to be read from the stand; the style sheet does the same. */
+const ENLARGED = 1.5;
+
+/** The hands of every pattern that the song plays, small; the page shows the one of the section that is heard. `ref` gives their list. */
+export function SectionPatterns({
+  timeline,
+  ref,
+}: {
+  readonly timeline: Timeline;
+  readonly ref: Ref<HTMLDivElement>;
+}) {
+  const patternAt = useProject(selectPatternAt);
+  const shown = useMemo(() => sectionPatterns(timeline, patternAt), [timeline, patternAt]);
+  const frame = useRef<HTMLDivElement>(null);
+  const width = useWidth(frame);
+  return (
+    <div className="practice-patterns" ref={frame}>
+      <div ref={ref}>
+        {shown.map(({ pattern, sections }) => (
+          <figure key={pattern.id} data-sections={sections.join(' ')}>
+            <figcaption className="practice-pattern-name">{pattern.name}</figcaption>
+            {width > 0 && <RhythmPicture pattern={pattern} width={Math.floor(width / ENLARGED)} />}
+          </figure>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,21 @@
+import { useParts } from '../parts.ts';
+import { Icon } from '../shell/Icon.tsx';
+import { goToSectionBeside } from './goToSection.ts';
+
+/** While the song plays: large buttons for the section before, the start of this one and the next. */
+export function SectionSteps() {
+  const parts = useParts();
+  return (
+    <div className="practice-steps" role="group" aria-label="Go to, at the next bar line">
+      <button type="button" onClick={() => goToSectionBeside(parts, -1)}>
+        <Icon name="left" /> Section before
+      </button>
+      <button type="button" onClick={() => goToSectionBeside(parts, 0)}>
+        Start of section
+      </button>
+      <button type="button" onClick={() => goToSectionBeside(parts, 1)}>
+        Next section <Icon name="right" />
+      </button>
+    </div>
+  );
+}
