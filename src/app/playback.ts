@@ -4,15 +4,6 @@ import type { PatternId } from '../core/ids.ts';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
-import {
-  barAt,
-  type ChordSpan,
-  chordAt,
-  type SectionSpan,
-  sectionAt,
-  type Timeline,
-} from '../core/song/timeline.ts';
-import { barTicks, beatStarts } from '../core/time/meter.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { selectTimeline } from '../state/selectors.ts';
@@ -29,8 +20,8 @@ import {
 import { type Jump, passWithJump } from './jump.ts';
 import { movedBy, sameScoreTick } from './movedPass.ts';
 import { phrasePractice } from './phraseScore.ts';
+import { type PlaybackPosition, positionIn } from './playbackPosition.ts';
 import {
-  firstBar,
   isTrial,
   type PlayRequest,
   type Score,
@@ -41,6 +32,8 @@ import {
   type Times,
   timedScore,
 } from './score.ts';
+
+export type { PlaybackPosition } from './playbackPosition.ts';
 
 export type PlaybackProblem = ScoreProblem | { readonly kind: 'no-sound'; readonly reason: string };
 
@@ -60,22 +53,6 @@ export type PlaybackState =
       /** The bar of the song that follows at the next bar line, where a jump was asked for. */
       readonly wantedBar?: number;
     };
-
-/**
- * What is heard at this moment. `tick` runs on `timeline` and is negative or before the score's
- * start in a count-in; `bar` indexes the timeline's bars and `beat` counts its felt beats from 0.
- */
-export type PlaybackPosition = {
-  readonly request: PlayRequest;
-  readonly timeline: Timeline;
-  readonly tick: number;
-  readonly countingIn: boolean;
-  readonly bar?: number;
-  readonly beat: number;
-  readonly chord?: ChordSpan;
-  readonly section?: SectionSpan;
-  readonly drill?: DrillPlace;
-};
 
 /** What sounds, once the browser has let it. */
 export type Sound = {
@@ -323,33 +300,4 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
 function practiceFor(request: PlayRequest, { practice }: Project): PracticeSettings {
   if (request.kind === 'phrase') return phrasePractice(practice);
   return isTrial(request) ? { ...practice, hands: 'both' } : practice;
-}
-
-function positionIn({ plan, score }: LivePass, sec: number, project: Project): PlaybackPosition {
-  const { timeline } = score;
-  const tick = scoreTick(score, sec);
-  const bar = barAt(timeline, tick);
-  const chord = chordAt(timeline, Math.max(tick, score.fromTick));
-  const section = sectionAt(timeline, Math.max(tick, score.fromTick));
-  const drill = drillPlace(plan, project);
-  return {
-    request: plan.request,
-    timeline,
-    tick,
-    countingIn: sec < 0,
-    beat: beatAt(score, tick),
-    ...(bar && sec >= 0 && { bar: timeline.bars.indexOf(bar) }),
-    ...(chord && { chord }),
-    ...(section && { section }),
-    ...(drill && { drill }),
-  };
-}
-
-/** Felt beat of its bar in which a tick lies; in a count-in the bar that is counted is like the first. */
-function beatAt(score: Score, tick: number): number {
-  const first = firstBar(score);
-  const bar = tick < score.fromTick ? first : (barAt(score.timeline, tick) ?? first);
-  const length = barTicks(bar.meter);
-  const inBar = (((tick - bar.startTick) % length) + length) % length;
-  return beatStarts(bar.meter).findLastIndex((start) => start <= inBar);
 }

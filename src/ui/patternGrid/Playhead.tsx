@@ -1,6 +1,6 @@
 import { type RefObject, useRef } from 'react';
-import type { PlaybackPosition } from '../../app/playback.ts';
-import { drillPattern } from '../../app/score.ts';
+import type { PlaybackPosition } from '../../app/playbackPosition.ts';
+import { chosenPattern, drillPattern, isTrial } from '../../app/score.ts';
 import type { PatternId } from '../../core/ids.ts';
 import { type Pattern, patternTicks } from '../../core/rhythm/pattern.ts';
 import { useParts } from '../parts.ts';
@@ -24,12 +24,14 @@ function patternTick(position: PlaybackPosition, pattern: Pattern): number | und
 
 /** Whether what plays is this pattern over one chord. */
 function useIsHeard(patternId: PatternId): boolean {
-  const drilled = useProject((project) => drillPattern(project)?.id);
   const playing = usePlayback();
-  if (playing.status !== 'playing') return false;
-  const { request } = playing;
-  if (request.kind === 'pattern') return !request.pattern && request.patternId === patternId;
-  return request.kind === 'drill' && drilled === patternId;
+  const request = playing.status === 'playing' ? playing.request : undefined;
+  const heard = useProject((project) => {
+    if (request?.kind === 'drill') return drillPattern(project);
+    if (request?.kind !== 'pattern' || isTrial(request)) return undefined;
+    return chosenPattern(project, request.patternId);
+  });
+  return heard?.id === patternId;
 }
 
 /** A thin red line over the spine while this pattern is heard; the system it is in is scrolled into view. */

@@ -1,3 +1,5 @@
+import { chosenPattern } from '../../app/score.ts';
+import type { PatternId } from '../../core/ids.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Meter } from '../../core/time/meter.ts';
 import { addPattern, duplicatePattern, removePattern } from '../../state/edits/pattern.ts';
@@ -8,14 +10,21 @@ import { emptyPattern } from './emptyPattern.ts';
 
 /** The pattern that is shown: the one chosen on this device, or the first there is. */
 export function useShownPattern(): Pattern | undefined {
-  const patterns = useProject((project) => project.patterns);
   const chosen = useView((view) => view.patternId);
-  return patterns.find((pattern) => pattern.id === chosen) ?? patterns[0];
+  return useProject((project) => chosenPattern(project, chosen));
 }
 
-/** What can be done with the project's patterns as wholes; each is one undo entry, and what is new is shown at once. */
+/**
+ * What can be done with the project's patterns as wholes; each is one undo entry. What is new is shown
+ * at once, and heard where a pattern plays.
+ */
 export function usePatternActions() {
-  const { store, view } = useParts();
+  const { store, view, playback } = useParts();
+
+  function show(id: PatternId): void {
+    view.set({ patternId: id });
+    playback.turnToPattern(id);
+  }
 
   function add(pattern: Pattern, label: string): void {
     const project = store.snapshot();
@@ -23,7 +32,7 @@ export function usePatternActions() {
     const names = project.patterns.map(({ name }) => name);
     const added = { ...pattern, id, name: freeName(pattern.name, names) };
     store.edit(addPattern(added), { label });
-    view.set({ patternId: id });
+    show(id);
   }
 
   return {
@@ -33,15 +42,15 @@ export function usePatternActions() {
     duplicate: (pattern: Pattern) => {
       const id = newPatternId(store.snapshot());
       store.edit(duplicatePattern(pattern.id, id), { label: 'duplicate pattern' });
-      view.set({ patternId: id });
+      show(id);
     },
     remove: (pattern: Pattern) => {
       const { patterns } = store.snapshot();
       const place = patterns.findIndex(({ id }) => id === pattern.id);
       const neighbour = patterns[place + 1] ?? patterns[place - 1];
+      if (neighbour) show(neighbour.id);
       store.edit(removePattern(pattern.id), { label: 'remove pattern' });
-      view.set({ patternId: neighbour?.id });
     },
-    choose: (pattern: Pattern) => view.set({ patternId: pattern.id }),
+    choose: (pattern: Pattern) => show(pattern.id),
   };
 }
