@@ -1,8 +1,11 @@
-import { type AudioError, startAudio } from '../audio/context.ts';
-import { createInstruments } from '../audio/instruments.ts';
+import { type AudioError, type AudioRoom, startAudio } from '../audio/context.ts';
+import { createInstruments, type Instruments } from '../audio/instruments.ts';
 import { createPlayer } from '../audio/player.ts';
-import { ok, type Result, unreachable } from '../core/result.ts';
+import { err, ok, type Result, unreachable } from '../core/result.ts';
 import type { Sound } from './playback.ts';
+
+/** Why there is no sound. */
+type NoSound = { readonly reason: string };
 
 /** Why there is no sound, in the browser's words where it gave some. */
 function reasonOf(error: AudioError): string {
@@ -18,13 +21,24 @@ function reasonOf(error: AudioError): string {
   }
 }
 
-async function newSound(): Promise<Result<Sound, { readonly reason: string }>> {
+/** The instruments in a room; without them the room is closed again. */
+async function instrumentsIn({ context }: AudioRoom): Promise<Result<Instruments, NoSound>> {
+  try {
+    return ok(await createInstruments(context));
+  } catch (error) {
+    await context.close();
+    return err({ reason: `its sounds could not be loaded: ${String(error)}` });
+  }
+}
+
+async function newSound(): Promise<Result<Sound, NoSound>> {
   const room = await startAudio();
-  if (!room.ok) return { ok: false, error: { reason: reasonOf(room.error) } };
-  const instruments = await createInstruments(room.value.context);
+  if (!room.ok) return err({ reason: reasonOf(room.error) });
+  const instruments = await instrumentsIn(room.value);
+  if (!instruments.ok) return instruments;
   return ok({
-    player: createPlayer(room.value, instruments),
-    setLevels: (levels) => instruments.setLevels(levels),
+    player: createPlayer(room.value, instruments.value),
+    setLevels: (levels) => instruments.value.setLevels(levels),
     resume: () => room.value.resume(),
   });
 }
@@ -33,8 +47,8 @@ async function newSound(): Promise<Result<Sound, { readonly reason: string }>> {
  * Opens the sound of this page at its first call, during a tap, click or key press, and gives the
  * same sound from then on. A failure is not kept: the next call tries again.
  */
-export function soundOpener(): () => Promise<Result<Sound, { readonly reason: string }>> {
-  let opened: Promise<Result<Sound, { readonly reason: string }>> | undefined;
+export function soundOpener(): () => Promise<Result<Sound, NoSound>> {
+  let opened: Promise<Result<Sound, NoSound>> | undefined;
   return async () => {
     opened ??= newSound();
     const sound = await opened;
