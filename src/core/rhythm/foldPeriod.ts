@@ -9,24 +9,34 @@ export const PERIODS = [1, 2, 4] as const;
 
 export type Period = (typeof PERIODS)[number];
 
-/** Shares of bars in which a step can be played, from never to always. */
-const SHARES = [0.01, 0.03, 0.1, 0.3, 0.5, 0.7, 0.85, 0.95, 0.99] as const;
+/**
+ * Shares of bars in which a step can be played, from never to always: closer together towards the ends,
+ * evenly by the arcsine, in which a share is equally well known everywhere.
+ */
+const SHARES: readonly number[] = Array.from(
+  { length: 48 },
+  (_, i) => Math.sin((Math.PI * (i + 0.5)) / 96) ** 2,
+);
 
 /**
- * Steps that are taken as seen before any are, for each of `SHARES`: in a groove most steps are
- * played nearly always or nearly never, and it takes many to believe in steps that come every other time.
+ * Steps that are taken as seen before any are, for each of `SHARES`, a dozen in all: in a groove most
+ * steps are played nearly always or nearly never, and it takes many to believe in steps that come
+ * every other time.
  */
-const EXPECTED = [1, 2, 2, 0.3, 0.1, 0.3, 2, 3, 1] as const;
+const EXPECTED: readonly number[] = scaledTo(
+  12,
+  SHARES.map((share) => 1 / (0.03 + share * (1 - share))),
+);
 
 /** How many of the steps may differ between the bars of a longer period; the best is taken. */
 const DIFFERING = [0.02, 0.05, 0.1, 0.2, 0.5] as const;
 
 /**
  * How much better than any shorter one a period must explain the bars, in nats. Two bars: odds of
- * about 7 to 1. Four bars ask more of the player, and a crash at the start of every phrase alone
+ * about 20 to 1. Four bars ask more of the player, and a crash at the start of every phrase alone
  * shall not make them.
  */
-const LONGER_COST: Readonly<Record<Period, number>> = { 1: 0, 2: 2, 4: 8 };
+const LONGER_COST: Readonly<Record<Period, number>> = { 1: 0, 2: 3, 4: 9 };
 
 /** A longer period is only looked for where it comes at least so often. */
 const FEWEST_RETURNS = 2;
@@ -50,48 +60,60 @@ function countsOf(history: StepHistory, period: Period): Count[] {
   return Array.from({ length: period }, (_, bar) => countOf(history, bar, period));
 }
 
-function likelihood({ played, of }: Count, share: number): number {
-  return share ** played * (1 - share) ** (of - played);
+function scaledTo(total: number, numbers: readonly number[]): number[] {
+  const sum = numbers.reduce((all, n) => all + n, 0);
+  return numbers.map((n) => (n * total) / sum);
 }
 
-/** How common each of the `SHARES` is among these counts: a mixture fitted by expectation and maximisation. */
+function logLikelihood({ played, of }: Count, share: number): number {
+  return played * Math.log(share) + (of - played) * Math.log(1 - share);
+}
+
+/** Logarithm of a sum of numbers given by their logarithms, without underflow. */
+function logSum(logs: readonly number[]): number {
+  const highest = Math.max(...logs);
+  return highest + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - highest), 0));
+}
+
+/** How common each of the `SHARES` is among these counts, as logarithms: a mixture fitted by expectation and maximisation. */
 function commonness(counts: readonly Count[]): number[] {
-  let weights: number[] = SHARES.map(() => 1 / SHARES.length);
+  const known = counts.map((count) => SHARES.map((share) => logLikelihood(count, share)));
+  let weights = scaledTo(1, EXPECTED);
   for (let round = 0; round < ROUNDS; round++) {
-    const sums: number[] = [...EXPECTED];
-    for (const count of counts) {
-      const terms = SHARES.map((share, j) => weights[j]! * likelihood(count, share));
-      const total = terms.reduce((sum, term) => sum + term, 0);
-      terms.forEach((term, j) => (sums[j]! += term / total));
+    const sums = [...EXPECTED];
+    for (const logs of known) {
+      const terms = logs.map((log, j) => log + Math.log(weights[j]!));
+      const total = logSum(terms);
+      terms.forEach((term, j) => (sums[j]! += Math.exp(term - total)));
     }
-    const all = sums.reduce((total, sum) => total + sum, 0);
-    weights = sums.map((sum) => sum / all);
+    weights = scaledTo(1, sums);
   }
-  return weights;
+  return weights.map(Math.log);
 }
 
-/** Likelihood of a count when its share is any of `SHARES`, as common as the weights say. */
-function evidence(count: Count, weights: readonly number[]): number {
-  return SHARES.reduce((sum, share, j) => sum + weights[j]! * likelihood(count, share), 0);
+/** Log likelihood of a count when its share is any of `SHARES`, as common as the weights say. */
+function evidence(count: Count, logWeights: readonly number[]): number {
+  return logSum(SHARES.map((share, j) => logWeights[j]! + logLikelihood(count, share)));
 }
 
 /** Log likelihood of the histories when some of the steps do something else in each bar of the period. */
 function periodFit(
   histories: readonly StepHistory[],
   period: Period,
-  weights: readonly number[],
+  logWeights: readonly number[],
 ): number {
+  const longer = PERIODS.filter((p) => p > 1 && p <= period);
   const ways = histories.map((history) => ({
-    same: evidence(countOf(history, 0, 1), weights),
-    differing: PERIODS.filter((p) => p > 1 && p <= period).map((p) =>
-      countsOf(history, p).reduce((product, count) => product * evidence(count, weights), 1),
+    same: evidence(countOf(history, 0, 1), logWeights),
+    differing: longer.map((p) =>
+      countsOf(history, p).reduce((sum, count) => sum + evidence(count, logWeights), 0),
     ),
   }));
-  if (period === 1) return ways.reduce((sum, { same }) => sum + Math.log(same), 0);
+  if (period === 1) return ways.reduce((sum, { same }) => sum + same, 0);
   const fits = DIFFERING.map((share) =>
     ways.reduce((sum, { same, differing }) => {
-      const other = differing.reduce((total, d) => total + d, 0) / differing.length;
-      return sum + Math.log((1 - share) * same + share * other);
+      const other = logSum(differing) - Math.log(differing.length);
+      return sum + logSum([Math.log(1 - share) + same, Math.log(share) + other]);
     }, 0),
   );
   return Math.max(...fits) - Math.log(DIFFERING.length);
