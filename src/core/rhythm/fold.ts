@@ -6,8 +6,8 @@ import { fitBeat } from './foldGrid.ts';
 import { median, spreadOf } from './foldNoise.ts';
 import { type Period, type PeriodEvidence, periodEvidence, shortestPeriod } from './foldPeriod.ts';
 import { barsHeard, type HeardStroke, type PlacedStroke, placeStrokes } from './foldPlacing.ts';
+import { POOLED_DIVISIONS, readStrokes } from './foldReading.ts';
 import { type FoldStep, foldSteps, type SteppedStroke, stepStrokes } from './foldSteps.ts';
-import { POOLED_DIVISIONS, readStrokes } from './foldSwing.ts';
 import { groupBy } from './groupBy.ts';
 import { DIVISIONS, type Division } from './pattern.ts';
 import type { StrokeTone } from './sources.ts';
@@ -39,7 +39,7 @@ export type FoldedSource = { readonly id: string; readonly steps: readonly Folde
  * pattern, 0 to 1 (an F-measure over strokes weighed by strength); a bar agrees from `AGREEING` on,
  * and only the agreeing bars are counted in the sources (all, where fewer than half agree).
  * `spread` is how unevenly the band plays (standard deviation) and `latency` how late all of it is,
- * in ticks; `offGrid` the share of strokes that lie on no step. `periods` holds for each period how
+ * in ticks; `offGrid` the share of strokes that lie on no step or beside another of their source on one. `periods` holds for each period how
  * much better than one bar it explains what is heard, in nats.
  */
 export type Fold = {

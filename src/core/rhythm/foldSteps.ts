@@ -60,7 +60,7 @@ export function stepStrokes(
   barCount: number,
 ): SteppedStroke[] {
   const bar = barTicks(reading.meter);
-  const bars = Math.round((steps.at(-1)?.at ?? 0) / bar + 0.5);
+  const bars = Math.floor((steps.at(-1)?.at ?? 0) / bar) + 1;
   const period = bars * bar;
   const reach = reachOf(reading.spread);
   const placed = strokes.flatMap((stroke): SteppedStroke[] => {
