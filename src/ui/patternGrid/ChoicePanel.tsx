@@ -1,4 +1,3 @@
-import type { RefObject } from 'react';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { GRID_KEY_LIST } from './gridKeys.ts';
@@ -12,11 +11,8 @@ type Props = {
   readonly scope: Scope;
   readonly shown: Pattern;
   readonly chosen: Chosen | undefined;
-  readonly panel: RefObject<HTMLElement | null>;
   /** Where the cursor goes with a hit that is moved; the focus stays on the button. */
   readonly onPlace: (place: Place) => void;
-  /** Escape: back to the place in the grid. */
-  readonly onLeave: () => void;
 };
 
 function Hint({ hasBand }: { readonly hasBand: boolean }) {
@@ -29,7 +25,8 @@ function Hint({ hasBand }: { readonly hasBand: boolean }) {
   );
 }
 
-function Keys() {
+/** The list of the grid's keys. */
+export function GridKeys() {
   return (
     <PopupButton name="Keys">
       {() => (
@@ -48,31 +45,21 @@ function Keys() {
   );
 }
 
-/** Under the grid: what can be done with what is chosen, in big buttons. */
-export function ChoicePanel(props: Props) {
-  const { pattern, scope, shown, chosen, panel, onPlace, onLeave } = props;
+/** What can be done with what is chosen in the grid, in big buttons. */
+export function ChoicePanel({ pattern, scope, shown, chosen, onPlace }: Props) {
   return (
-    <div
-      role="presentation"
-      className="pattern-choice"
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') onLeave();
-      }}
-    >
-      <section ref={panel} className="pattern-choice-buttons" aria-label="What is chosen">
-        {chosen?.kind === 'hit' && (
-          <HitButtons
-            patternId={pattern.id}
-            scope={scope}
-            shown={shown}
-            chosen={chosen}
-            onGo={(column) => onPlace({ row: chosen.hand, column })}
-          />
-        )}
-        {chosen?.kind === 'stroke' && <StrokeButtons patternId={pattern.id} chosen={chosen} />}
-        {!chosen && <Hint hasBand={shown.sources.length > 0} />}
-      </section>
-      <Keys />
-    </div>
+    <section className="pattern-choice-buttons" aria-label="What is chosen">
+      {chosen?.kind === 'hit' && (
+        <HitButtons
+          patternId={pattern.id}
+          scope={scope}
+          shown={shown}
+          chosen={chosen}
+          onGo={(column) => onPlace({ row: chosen.hand, column })}
+        />
+      )}
+      {chosen?.kind === 'stroke' && <StrokeButtons patternId={pattern.id} chosen={chosen} />}
+      {!chosen && <Hint hasBand={shown.sources.length > 0} />}
+    </section>
   );
 }

@@ -2,6 +2,8 @@ import './patternGrid.css';
 import './ink.css';
 import './sheets.css';
 import { useMemo, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
+import type { Level } from '../../core/rhythm/levels.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { BandPage } from '../bandImport/BandPage.tsx';
@@ -9,31 +11,42 @@ import { type BandFile, readBandFile } from '../bandImport/bandFile.ts';
 import { DerivePage } from '../bandImport/DerivePage.tsx';
 import { PatternNotation } from '../notation/PatternNotation.tsx';
 import { useView } from '../useProject.ts';
-import { ChoicePanel } from './ChoicePanel.tsx';
+import { Desk } from '../workshop/Desk.tsx';
+import { type DeskTab, FIRST_DESK_TAB } from '../workshop/DeskTabs.tsx';
+import { marksOf, useLevels } from '../workshop/useLevels.ts';
 import { chosenAt, type Place, placeWithin, shownPattern } from './gridPlace.ts';
 import { HearLine } from './HearLine.tsx';
+import { HitMarksContext } from './hitMarks.ts';
 import { PatternLine } from './PatternLine.tsx';
 import { SpineGrid } from './SpineGrid.tsx';
 import { useShownPattern } from './usePatterns.ts';
 
-type Asides = { readonly onBringBand: () => void; readonly onDeriveAgain: () => void };
+type Asides = {
+  readonly tab: DeskTab;
+  readonly onTab: (tab: DeskTab) => void;
+  readonly onBringBand: () => void;
+  readonly onDeriveAgain: () => void;
+};
 
-/** The first button of the panel under the grid. */
+/** The first button of the panel under the grid, what is pressed before the others. */
 function firstButton(panel: HTMLElement | null): HTMLElement | null {
   return panel?.querySelector('button[aria-pressed="true"], button') ?? null;
 }
 
 /** One pattern, open to be changed. */
-function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } & Asides) {
+function Workshop(props: { readonly pattern: Pattern } & Asides) {
+  const { pattern, tab, onTab, onBringBand, onDeriveAgain } = props;
   const [wantedScope, setScope] = useState<Scope>('main');
   const [placed, setPlace] = useState<Place>();
   const isNotated = useView(({ notated }) => notated.includes('rhythm'));
-  const panel = useRef<HTMLElement>(null);
+  const [level, setLevel] = useState<Level>();
+  const panel = useRef<HTMLDivElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
   const scope = pattern.ending ? wantedScope : 'main';
   const shown = useMemo(() => shownPattern(pattern, scope), [pattern, scope]);
   const place = useMemo(() => placed && placeWithin(shown, placed), [shown, placed]);
   const chosen = useMemo(() => place && chosenAt(shown, place), [shown, place]);
+  const levels = useLevels(shown, level, tab === 'levels');
   return (
     <div className="pattern-page" ref={sheet}>
       <h2 className="visually-hidden">Rhythm</h2>
@@ -54,21 +67,31 @@ function Workshop({ pattern, onBringBand, onDeriveAgain }: { pattern: Pattern } 
         <PatternNotation pattern={pattern} />
       ) : (
         <>
-          <SpineGrid
+          <HitMarksContext value={marksOf(levels)}>
+            <SpineGrid
+              pattern={pattern}
+              scope={scope}
+              shown={shown}
+              place={place}
+              chosen={chosen}
+              onPlace={setPlace}
+              onOpenHit={() => {
+                flushSync(() => onTab('hit'));
+                firstButton(panel.current)?.focus();
+              }}
+            />
+          </HitMarksContext>
+          <Desk
             pattern={pattern}
             scope={scope}
             shown={shown}
             place={place}
             chosen={chosen}
-            onPlace={setPlace}
-            onOpenHit={() => firstButton(panel.current)?.focus()}
-          />
-          <ChoicePanel
-            pattern={pattern}
-            scope={scope}
-            shown={shown}
-            chosen={chosen}
+            levels={levels}
+            tab={tab}
             panel={panel}
+            onTab={onTab}
+            onLevel={setLevel}
             onPlace={setPlace}
             onLeave={() =>
               sheet.current?.querySelector<HTMLElement>('[role=grid] [tabindex="0"]')?.focus()
@@ -89,6 +112,7 @@ type Aside =
 export function RhythmPage() {
   const pattern = useShownPattern();
   const [aside, setAside] = useState<Aside>();
+  const [tab, setTab] = useState<DeskTab>(FIRST_DESK_TAB);
   const close = () => setAside(undefined);
   const bringIn = async (given: File) => {
     const file = await readBandFile(given);
@@ -124,6 +148,8 @@ export function RhythmPage() {
         <Workshop
           key={pattern.id}
           pattern={pattern}
+          tab={tab}
+          onTab={setTab}
           onBringBand={() => setAside({ kind: 'band', fileCount: 0 })}
           onDeriveAgain={() => setAside({ kind: 'derive' })}
         />

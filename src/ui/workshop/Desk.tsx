@@ -1,0 +1,76 @@
+import './desk.css';
+import type { RefObject } from 'react';
+import { unreachable } from '../../core/result.ts';
+import type { Level } from '../../core/rhythm/levels.ts';
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import type { Scope } from '../../state/edits/hits.ts';
+import { ChoicePanel, GridKeys } from '../patternGrid/ChoicePanel.tsx';
+import type { Chosen, Place } from '../patternGrid/gridPlace.ts';
+import { ChangePanel } from './ChangePanel.tsx';
+import { DESK_PANEL, type DeskTab, DeskTabs } from './DeskTabs.tsx';
+import { LevelsPanel } from './LevelsPanel.tsx';
+import { NumbersPanel } from './NumbersPanel.tsx';
+import type { Levels } from './useLevels.ts';
+
+type Props = {
+  readonly pattern: Pattern;
+  readonly scope: Scope;
+  /** What of the pattern is shown: see `shownPattern`. */
+  readonly shown: Pattern;
+  /** Where the cursor is, and what stands there. */
+  readonly place: Place | undefined;
+  readonly chosen: Chosen | undefined;
+  /** Undefined where the levels are not looked at. */
+  readonly levels: Levels | undefined;
+  readonly tab: DeskTab;
+  readonly panel: RefObject<HTMLDivElement | null>;
+  readonly onTab: (tab: DeskTab) => void;
+  readonly onLevel: (level: Level | undefined) => void;
+  readonly onPlace: (place: Place) => void;
+  /** Escape: back to the place in the grid. */
+  readonly onLeave: () => void;
+};
+
+function Panel(props: Props) {
+  const { tab, pattern, scope, shown, place, chosen, levels, onLevel, onPlace } = props;
+  switch (tab) {
+    case 'hit':
+      return <ChoicePanel {...{ pattern, scope, shown, chosen, onPlace }} />;
+    case 'change':
+      return <ChangePanel {...{ pattern, scope, shown, place }} />;
+    case 'levels':
+      return levels ? <LevelsPanel {...{ pattern, levels, onLevel }} /> : null;
+    case 'numbers':
+      return <NumbersPanel shown={shown} />;
+    default:
+      return unreachable(tab);
+  }
+}
+
+/** The desk under the spine: what can be done with the chosen hit and with the whole pattern, one thing at a time. */
+export function Desk(props: Props) {
+  const { tab, panel, onTab, onLeave } = props;
+  return (
+    <div
+      role="presentation"
+      className="desk"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') onLeave();
+      }}
+    >
+      <div className="desk-head">
+        <DeskTabs tab={tab} onTab={onTab} />
+        <GridKeys />
+      </div>
+      <div
+        ref={panel}
+        role="tabpanel"
+        id={DESK_PANEL}
+        aria-labelledby={`${DESK_PANEL}-${tab}`}
+        className="desk-panel"
+      >
+        <Panel {...props} />
+      </div>
+    </div>
+  );
+}

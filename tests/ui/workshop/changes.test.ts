@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { type Pattern, patternSteps } from '../../../src/core/rhythm/pattern.ts';
+import type { WhichHands } from '../../../src/core/rhythm/patternMoves.ts';
+import { changesAt } from '../../../src/ui/workshop/changes.ts';
+import { pattern, ticksOf } from '../../support/patterns.ts';
+
+const TWO_BARS = pattern('2/4', { left: 'R..5....', right: '........' }, { bars: 2 });
+
+function groups(p: Pattern, column: number, which: WhichHands = 'both', isEnding = false) {
+  return changesAt(p, { step: patternSteps(p)[column]!, which }, isEnding);
+}
+
+/** The pattern after a change, by its group and its name, at a step. */
+function changed(p: Pattern, [title, name]: readonly [string, string], column = 0): Pattern {
+  const found = groups(p, column)
+    .find((group) => group.title === title)
+    ?.changes.find((change) => change.name === name);
+  if (!found) throw new Error(`no change is called ${title}: ${name}`);
+  return found.rule(p);
+}
+
+describe('changes at a place', () => {
+  it.each([
+    ['Copy', 'beat to the next', 0, [0, 480]],
+    ['Copy', 'beat to all', 0, [0, 480, 960, 1440]],
+    ['Copy', 'bar to the next', 0, [0, 720, 960, 1680]],
+    ['Copy', 'bar to all', 4, []],
+    ['Shift', 'step later', 0, [240, 960]],
+    ['Shift', 'beat earlier', 0, [240, 1440]],
+    ['Fill', 'this beat', 0, [0, 240, 720]],
+    ['Clear', 'beat', 2, [0]],
+    ['Clear', 'bar', 0, []],
+    ['Time', 'double time', 0, [0, 360]],
+  ] as const)('%s: %s, at step %i, leaves hits at %j', (title, name, column, ticks) =>
+    expect(ticksOf(changed(TWO_BARS, [title, name], column).left)).toEqual(ticks),
+  );
+
+  it('gives the other hand the rhythm of one', () => {
+    const { right } = changed(TWO_BARS, ['Hands', 'right as left']);
+    expect(ticksOf(right)).toEqual([0, 720]);
+  });
+
+  it('accents the backbeats', () => {
+    const beats = pattern('4/4', { right: 'C.C.C.C.' });
+    const touches = changed(beats, ['Accent', 'backbeats']).right.map(({ touch }) => touch);
+    expect(touches).toEqual(['plain', 'accent', 'plain', 'accent']);
+  });
+
+  it('leaves the hand alone that is not meant', () => {
+    const both = pattern('2/4', { left: 'R.5.', right: 'C.C.' });
+    const clear = groups(both, 0, 'right').find(({ title }) => title === 'Clear')!.changes[1]!;
+    expect(clear.rule(both)).toMatchObject({ left: both.left, right: [] });
+  });
+
+  it('are named once in their group', () => {
+    for (const { changes } of groups(TWO_BARS, 0))
+      expect(new Set(changes.map(({ name }) => name)).size).toBe(changes.length);
+  });
+
+  it('copy no bar where there is only one', () => {
+    const one = pattern('2/4', { left: 'R...' });
+    const names = groups(one, 0).flatMap(({ changes }) => changes.map(({ name }) => name));
+    expect(names).not.toContain('bar to the next');
+  });
+
+  it('do not make a pattern longer than it can be, nor change the length of an ending', () => {
+    const four = pattern('2/4', { left: 'R...............' }, { bars: 4 });
+    const names = (p: Pattern, isEnding: boolean) =>
+      groups(p, 0, 'both', isEnding).flatMap(({ changes }) => changes.map(({ name }) => name));
+    expect(names(four, false)).not.toContain('half time');
+    expect(names(TWO_BARS, true)).not.toContain('double time');
+  });
+});
