@@ -8,6 +8,7 @@ import { deriveHands } from '../../src/core/rhythm/hands.ts';
 import { type Hit, patternSteps, type Step } from '../../src/core/rhythm/pattern.ts';
 import { formatMeter } from '../../src/core/time/meter.ts';
 import { groove, playGroove, UNEVEN } from '../support/grooves.ts';
+import { gridNotes, midiFile, program } from '../support/midi.ts';
 import { seededRandom } from '../support/random.ts';
 
 /** Files of real bands, beside the repository where somebody put them. */
@@ -116,6 +117,40 @@ it.each(FILES)('folds %s', (file) => {
   expect(proposal.value.pattern.left.length + proposal.value.pattern.right.length).toBeGreaterThan(
     0,
   );
+});
+
+it('opens ten minutes of MIDI and proposes a pattern of all of it', () => {
+  const times = 275;
+  const drum = (key: number, text: string) =>
+    gridNotes(text, 120, { key, channel: 9, length: 30, times });
+  const bytes = midiFile({
+    tracks: [
+      [program(0, 33), ...gridNotes('x..x ..x. .x.. x.x.', 120, { key: 33, length: 100, times })],
+      [
+        program(1, 25),
+        ...gridNotes('x.x. x.x. x.x. x.x.', 120, { channel: 1, key: 57, length: 200, times }),
+      ],
+      [
+        ...drum(36, 'x..x .... ..x. .x..'),
+        ...drum(38, '.... X..o .o.. X..o'),
+        ...drum(42, 'xoxo xoxo xoxo xoxo'),
+      ],
+    ],
+  });
+  const start = performance.now();
+  const opened = openBand(bytes);
+  const read = performance.now();
+  if (!opened.ok) throw new Error(JSON.stringify(opened.error));
+  const { band, choice } = opened.value;
+  const whole = { ...choice, firstBar: 0, lastBar: band.bars.length - 1 };
+  const proposal = proposePattern(band, whole, { id: 'long', name: 'Long' });
+  const proposed = performance.now();
+  const notes = band.tracks.reduce((sum, track) => sum + track.notes.length, 0);
+  console.log(
+    `\n${band.bars.length} bars of MIDI, ${bytes.length} bytes, ${notes} notes: open ` +
+      `${(read - start).toFixed(0)} ms, fold and derive all bars ${(proposed - read).toFixed(0)} ms`,
+  );
+  expect(proposal.ok).toBe(true);
 });
 
 it('folds ten minutes of an uneven band', () => {
