@@ -34,6 +34,8 @@ export type ViewState = {
   readonly restMinutes: number;
   /** Rung of the tempo ladder on which the drill begins, counted from 0. */
   readonly rung: number;
+  /** The plan for practising: the minutes there are, and the line that comes next, counted from 0. */
+  readonly plan: { readonly minutes: number; readonly next: number };
   readonly chordNaming: ChordNamingChoice;
   /** Pages that show music as notes on staves. */
   readonly notated: readonly Page[];
@@ -50,6 +52,7 @@ export const FIRST_VIEW: ViewState = {
   times: 1,
   restMinutes: USUAL_PLAYING_MINUTES,
   rung: 0,
+  plan: { minutes: 15, next: 0 },
   chordNaming: 'symbols',
   notated: [],
   chartDrafts: {},

@@ -11,6 +11,7 @@ import { ClickSettings } from './ClickSettings.tsx';
 import { DrillSettings } from './DrillSettings.tsx';
 import { goToRung, goToRungBeside } from './goToRung.ts';
 import { LadderPicture } from './LadderPicture.tsx';
+import { PlanButton } from './PlanButton.tsx';
 
 function RungButtons({ onChange }: { readonly onChange: (by: 1 | -1) => void }) {
   return (
@@ -72,6 +73,7 @@ export function DrillPage() {
           <p className="practice-wanted" role="status">
             {wanted !== undefined && `then rung ${wanted}, ${rungs[wanted - 1]}`}
           </p>
+          <PlanButton />
         </div>
       </section>
       <div className="practice-side">

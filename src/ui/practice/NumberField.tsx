@@ -5,14 +5,20 @@ type Props = {
   readonly value: number;
   readonly lowest: number;
   readonly highest: number;
+  /** How far the buttons go; 1 without it. */
+  readonly step?: number;
   readonly onChange: (value: number) => void;
 };
 
+function stepWords(step: number): string {
+  return step === 1 ? 'one' : String(step);
+}
+
 /**
- * A whole number with big buttons for one less and one more. What is typed counts once it lies
+ * A whole number with big buttons for less and more. What is typed counts once it lies
  * within the limits; anything else is kept while typing and forgotten on leaving.
  */
-export function NumberField({ label, value, lowest, highest, onChange }: Props) {
+export function NumberField({ label, value, lowest, highest, step = 1, onChange }: Props) {
   const [typed, setTyped] = useState<string>();
   const take = (text: string) => {
     const number = Math.round(Number(text));
@@ -26,9 +32,9 @@ export function NumberField({ label, value, lowest, highest, onChange }: Props) 
       <label htmlFor={id}>{label}</label>
       <button
         type="button"
-        aria-label={`${label}: one less`}
+        aria-label={`${label}: ${stepWords(step)} less`}
         disabled={value <= lowest}
-        onClick={() => onChange(value - 1)}
+        onClick={() => onChange(Math.max(lowest, value - step))}
       >
         −
       </button>
@@ -45,9 +51,9 @@ export function NumberField({ label, value, lowest, highest, onChange }: Props) 
       />
       <button
         type="button"
-        aria-label={`${label}: one more`}
+        aria-label={`${label}: ${stepWords(step)} more`}
         disabled={value >= highest}
-        onClick={() => onChange(value + 1)}
+        onClick={() => onChange(Math.min(highest, value + step))}
       >
         +
       </button>

@@ -1,9 +1,12 @@
+import { useState } from 'react';
 import type { Times } from '../../app/score.ts';
 import { setClick } from '../../state/edits/practice.ts';
 import { selectTimeline } from '../../state/selectors.ts';
 import { useParts } from '../parts.ts';
 import { useProject, useView } from '../useProject.ts';
 import { COUNT_INS } from './countIns.ts';
+import { JoinsSheet } from './JoinsSheet.tsx';
+import { PlanButton } from './PlanButton.tsx';
 import { PlayRange } from './PlayRange.tsx';
 
 const TIMES: readonly { readonly times: Times; readonly words: string }[] = [
@@ -58,16 +61,22 @@ function CountIn() {
   );
 }
 
-/** While nothing plays: what is played, how often, after which count-in. */
+/** While nothing plays: what is played, how often, after which count-in; and the way to joins and the plan. */
 export function PlaySettings() {
   const timeline = useProject(selectTimeline);
+  const [showsJoins, setShowsJoins] = useState(false);
   return (
     <div className="practice-play-settings">
       <PlayRange timeline={timeline} />
       <div className="row">
         <HowOften />
         <CountIn />
+        <button type="button" onClick={() => setShowsJoins(true)}>
+          Hard joins …
+        </button>
+        <PlanButton />
       </div>
+      {showsJoins && <JoinsSheet onClose={() => setShowsJoins(false)} />}
     </div>
   );
 }

@@ -1,7 +1,13 @@
 import { expect, it } from 'vitest';
 import { timelineOf } from '../../../src/core/song/timeline.ts';
-import { barsLeftText, glanceBars, nextChordIndex } from '../../../src/ui/practice/follow.ts';
+import {
+  barsLeftText,
+  glanceBars,
+  nextChordIndex,
+  sectionPatterns,
+} from '../../../src/ui/practice/follow.ts';
 import { section, slots, song } from '../../support/music.ts';
+import { pattern } from '../../support/patterns.ts';
 
 const verse = section('verse', { name: 'Verse', slots: slots('| C | C | F | G |') });
 const chorus = section('chorus', { name: 'Chorus', slots: slots('| Am | F |') });
@@ -25,5 +31,15 @@ it('lists the bars of one playing with the changes in each', () => {
     [2, [0, 1]],
     [3, []],
     [4, [2]],
+  ]);
+});
+
+it('shows every pattern once, with the playings that begin with it', () => {
+  const [slow, quick] = [pattern('4/4', { left: 'R---' }), pattern('4/4', { left: 'RRRR' })];
+  const patternAt = (bar: { readonly section: number }) => [slow, quick, slow][bar.section];
+  const shown = sectionPatterns(timeline, patternAt);
+  expect(shown).toEqual([
+    { pattern: slow, sections: [0, 2] },
+    { pattern: quick, sections: [1] },
   ]);
 });

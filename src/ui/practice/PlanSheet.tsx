@@ -1,0 +1,100 @@
+import './sheets.css';
+import '../keyPanel/keyPanel.css';
+import { type PlanItem, planFor } from '../../core/practice/plan.ts';
+import type { TakeRecord } from '../../core/practice/takeRecord.ts';
+import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
+import { useParts } from '../parts.ts';
+import { useProject, useView } from '../useProject.ts';
+import { NothingPlayableNote } from './NothingPlayableNote.tsx';
+import { NumberField } from './NumberField.tsx';
+import { itemWords, reasonWords, tempoWords } from './planWords.ts';
+import { practise } from './practise.ts';
+import { selectSongToPractise } from './songToPractise.ts';
+
+/** No takes are kept yet that a plan could learn from. */
+const NO_TAKES: readonly TakeRecord[] = [];
+
+function PlanLine({
+  item,
+  standing,
+  onStart,
+}: {
+  readonly item: PlanItem;
+  readonly standing: 'done' | 'next' | 'later';
+  readonly onStart: () => void;
+}) {
+  const named = useProject((project) => project);
+  const title = itemWords(item, named);
+  return (
+    <li
+      className={`practice-plan-${item.kind}`}
+      aria-current={standing === 'next' ? 'step' : undefined}
+    >
+      <span className="practice-minutes">{item.minutes} min</span>
+      <div>
+        <h3>
+          {title}
+          {standing === 'done' && <small> begun</small>}
+        </h3>
+        {item.kind === 'drill' && (
+          <p>
+            {reasonWords(item.why)}; {tempoWords(item.startBpm, item.goalBpm)}
+          </p>
+        )}
+      </div>
+      {item.kind !== 'rest' && (
+        <button type="button" aria-label={`Start: ${title}`} onClick={onStart}>
+          Start
+        </button>
+      )}
+    </li>
+  );
+}
+
+function standingOf(index: number, next: number): 'done' | 'next' | 'later' {
+  if (index === next) return 'next';
+  return index < next ? 'done' : 'later';
+}
+
+/** The time there is, and what to practise in it in which order; every line starts with one tap. */
+export function PlanSheet({ onClose }: { readonly onClose: () => void }) {
+  const parts = useParts();
+  const { view } = parts;
+  const { minutes, next } = useView((state) => state.plan);
+  const song = useProject(selectSongToPractise);
+  const items = song.ok ? planFor(minutes, song.value, NO_TAKES) : [];
+  const start = (item: PlanItem, index: number) => {
+    const after = items.findIndex((each, i) => i > index && each.kind !== 'rest');
+    view.set({ plan: { minutes, next: after < 0 ? items.length : after } });
+    onClose();
+    if (item.kind === 'drill') practise(parts, item);
+    if (item.kind === 'run-through')
+      practise(parts, { target: { kind: 'song' }, startBpm: item.bpm, goalBpm: item.bpm });
+  };
+  return (
+    <SheetDialog title="A plan for the time I have" onClose={onClose}>
+      <NumberField
+        label="Minutes"
+        value={minutes}
+        step={5}
+        lowest={5}
+        highest={120}
+        onChange={(each) => view.set({ plan: { minutes: each, next: 0 } })}
+      />
+      {!song.ok && <NothingPlayableNote problem={song.error} />}
+      {song.ok && items.length === 0 && (
+        <p>The song has no bars yet: write its sections and their order on Map.</p>
+      )}
+      <ol className="practice-list">
+        {items.map((item, i) => (
+          <PlanLine
+            key={i}
+            item={item}
+            standing={standingOf(i, next)}
+            onStart={() => start(item, i)}
+          />
+        ))}
+      </ol>
+    </SheetDialog>
+  );
+}
