@@ -97,8 +97,12 @@ function voiceOf(key: number, keys: readonly number[]): VoiceTone {
   return VOICES[Math.floor(scaled)]!;
 }
 
+/** Index of the bar that an attack belongs to: one just before a bar line to the bar it opens. */
 function barOf(bars: readonly BandBar[], tick: Ticks): number {
-  return bars.findLastIndex((bar) => bar.startTick <= tick + CHORD_GAP_TICKS);
+  return Math.max(
+    0,
+    bars.findLastIndex((bar) => bar.startTick <= tick + CHORD_GAP_TICKS),
+  );
 }
 
 /** Single notes by their height among the notes of the bar, three and more together as a chord. */
@@ -111,10 +115,12 @@ function pickedStrokes(
   return [...byBar.values()].flatMap((attacks) => {
     const picked = attacks.filter((attack) => attack.length < STRUM_NOTES).flat();
     const keys = [...new Set(picked.map((n) => n.keyNumber))].toSorted((a, b) => a - b);
-    return attacks.map((attack) => {
-      const voices = attack.map((note) => voiceOf(note.keyNumber, keys));
-      return strokeOf(attack, id, attack.length < STRUM_NOTES ? [...new Set(voices)] : ['all']);
-    });
+    const voicesOf = (attack: Attack) => [
+      ...new Set(attack.map((note) => voiceOf(note.keyNumber, keys))),
+    ];
+    return attacks.map((attack) =>
+      strokeOf(attack, id, attack.length < STRUM_NOTES ? voicesOf(attack) : ['all']),
+    );
   });
 }
 
