@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { setClick } from '../state/edits/practice.ts';
 import { commandOf, type KeyCommand } from './keyBindings.ts';
 import { HandsPage } from './keyboard/HandsPage.tsx';
+import { keepMarksInPlace } from './marksInPlace.ts';
 import { type Parts, PartsContext, useParts } from './parts.ts';
 import { RhythmPage } from './patternGrid/RhythmPage.tsx';
 import { playRequestOf } from './playRequest.ts';
@@ -135,7 +136,8 @@ function usePlaybackSettings(): void {
 }
 
 function Sheet() {
-  const { store, playback, view } = useParts();
+  const parts = useParts();
+  const { store, playback, view } = parts;
   const theme = useTheme();
   const page = useView((state) => state.page);
   const [showsSongs, setShowsSongs] = useState(false);
@@ -144,6 +146,7 @@ function Sheet() {
   useDropGuard();
   usePlaybackSettings();
   useWakeLock(usePlayback().status === 'playing');
+  useEffect(() => keepMarksInPlace(parts), [parts]);
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);

@@ -25,36 +25,31 @@ import { SongFacts } from './SongFacts.tsx';
 import { Unplayed } from './Unplayed.tsx';
 import { useChosenSection } from './useChosenSection.ts';
 
-/** The acts on the form; each forgets the marked bars, which would be others afterwards, and follows what it moved. */
+/** The acts on the form; each follows what it moved. */
 function useFormActs(
   section: Section,
   choose: (sectionId: SectionId, entryId?: FormEntryId) => void,
 ): FormActs {
-  const { store, view } = useParts();
-  const forgetMarks = () => view.set({ range: undefined });
+  const { store } = useParts();
   const entryAt = (place: number) => store.snapshot().song.form.at(place);
   return {
     move: (from, to) => {
       store.edit(moveFormEntry(from, to), { label: 'order of playing' });
       const moved = entryAt(to);
       if (moved) choose(moved.sectionId, moved.id);
-      forgetMarks();
     },
     playAgain: () => {
       store.edit(addFormEntry(section.id), { label: 'add a return' });
       choose(section.id, entryAt(-1)?.id);
-      forgetMarks();
     },
     remove: (place) => {
       const entry = entryAt(place);
       if (entry) store.edit(removeFormEntry(entry.id), { label: 'take out of the form' });
-      forgetMarks();
     },
     addSection: (kind) => {
       const id = newSectionId(store.snapshot());
       store.edit(addSection(id, kind), { label: 'new section' });
       choose(id);
-      forgetMarks();
     },
   };
 }
