@@ -59,7 +59,7 @@ export function SwingField({ pattern }: { readonly pattern: Pattern }) {
                     level: levels.includes(swing.level) ? swing.level : levels[0]!,
                     ratio: Number(event.target.value),
                   },
-                  'swing slider',
+                  `swing of ${pattern.id}`,
                 )
               }
             />
