@@ -10,6 +10,7 @@ import { ChangePanel } from './ChangePanel.tsx';
 import { DESK_PANEL, type DeskTab, DeskTabs } from './DeskTabs.tsx';
 import { LevelsPanel } from './LevelsPanel.tsx';
 import { NumbersPanel } from './NumbersPanel.tsx';
+import { SayPanel } from './SayPanel.tsx';
 import type { Levels } from './useLevels.ts';
 
 type Props = {
@@ -40,6 +41,8 @@ function Panel(props: Props) {
       return <ChangePanel {...{ pattern, scope, shown, place }} />;
     case 'levels':
       return levels ? <LevelsPanel {...{ pattern, levels, onLevel }} /> : null;
+    case 'say':
+      return <SayPanel pattern={pattern} />;
     case 'numbers':
       return <NumbersPanel shown={shown} />;
     default:

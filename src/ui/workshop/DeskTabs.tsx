@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useRef } from 'react';
 
 /** What can be done at the desk under the spine. */
-export const DESK_TABS = ['hit', 'change', 'levels', 'numbers'] as const;
+export const DESK_TABS = ['hit', 'change', 'levels', 'say', 'numbers'] as const;
 
 export type DeskTab = (typeof DESK_TABS)[number];
 
@@ -12,6 +12,7 @@ const TAB_NAMES: Readonly<Record<DeskTab, string>> = {
   hit: 'This hit',
   change: 'Change',
   levels: 'Levels',
+  say: 'Say it',
   numbers: 'Numbers',
 };
 

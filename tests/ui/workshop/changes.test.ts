@@ -10,6 +10,11 @@ function groups(p: Pattern, column: number, which: WhichHands = 'both', isEnding
   return changesAt(p, { step: patternSteps(p)[column]!, which }, isEnding);
 }
 
+/** Everything that is offered in a pattern, by name. */
+function names(p: Pattern, isEnding: boolean): string[] {
+  return groups(p, 0, 'both', isEnding).flatMap(({ changes }) => changes.map(({ name }) => name));
+}
+
 /** The pattern after a change, by its group and its name, at a step. */
 function changed(p: Pattern, [title, name]: readonly [string, string], column = 0): Pattern {
   const found = groups(p, column)
@@ -59,14 +64,11 @@ describe('changes at a place', () => {
 
   it('copy no bar where there is only one', () => {
     const one = pattern('2/4', { left: 'R...' });
-    const names = groups(one, 0).flatMap(({ changes }) => changes.map(({ name }) => name));
-    expect(names).not.toContain('bar to the next');
+    expect(names(one, false)).not.toContain('bar to the next');
   });
 
   it('do not make a pattern longer than it can be, nor change the length of an ending', () => {
     const four = pattern('2/4', { left: 'R...............' }, { bars: 4 });
-    const names = (p: Pattern, isEnding: boolean) =>
-      groups(p, 0, 'both', isEnding).flatMap(({ changes }) => changes.map(({ name }) => name));
     expect(names(four, false)).not.toContain('half time');
     expect(names(TWO_BARS, true)).not.toContain('double time');
   });
