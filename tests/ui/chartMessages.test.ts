@@ -41,7 +41,7 @@ describe('sentences about charts', () => {
 
 describe('sentences about chords', () => {
   it.each([
-    ['', 'begins with a letter from A to G'],
+    ['', 'begins with a capital letter from A to G'],
     ['H7', '“H7” does not begin with a note'],
     ['Cmaj7x', 'as far as “Cmaj7”, but not “x”'],
     ['C/H', 'the bass note'],

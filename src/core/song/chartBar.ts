@@ -60,7 +60,8 @@ function readMeter(
   { meter, key }: ChartSetting,
 ): Result<{ readonly meter: Meter; readonly tokens: readonly ChartPlace[] }, ChartError> {
   const first = tokens[0];
-  const isChord = first && key && (tokens.length === 1 || !readsAsMeter(first.text));
+  const mayBeChord = first && key && parseChordText(first.text, key).ok;
+  const isChord = mayBeChord && (tokens.length === 1 || !readsAsMeter(first.text));
   if (!first || isChord || !METER_TOKEN.test(first.text)) return ok({ meter, tokens });
   const own = parseMeter(first.text);
   return own.ok

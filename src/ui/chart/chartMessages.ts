@@ -13,14 +13,14 @@ export function chordSymbolSentence(error: ChordTextError): string {
   switch (error.kind) {
     case 'no-root':
       return symbol === ''
-        ? 'Type a chord that begins with a letter from A to G, such as D, F♯m or B♭7.'
-        : `“${symbol}” does not begin with a note. Begin with a letter from A to G, such as F♯m7.`;
+        ? 'Type a chord that begins with a capital letter from A to G, such as D, F♯m or B♭7.'
+        : `“${symbol}” does not begin with a note. Begin with a capital letter from A to G, such as F♯m7.`;
     case 'unknown-quality':
       return read === ''
         ? `“${symbol}” is no kind of chord that is known here.`
         : `“${symbol}” is understood as far as “${read}”, but not “${rest}” after it. Kinds of chord are written as in m7, maj7, 7♯9, sus4, dim or °.`;
     case 'unknown-bass':
-      return `After the slash of “${symbol}” stands the bass note, a letter from A to G, such as C/E.`;
+      return `After the slash of “${symbol}” stands the bass note, a capital letter from A to G, such as C/E.`;
     case 'no-degree':
       return `“${symbol}” names no step of the key. Numerals go from I to VII, numbers from 1 to 7.`;
     case 'unknown-target':

@@ -207,6 +207,13 @@ describe('a chart in a key', () => {
     expect(inC(text)).toBe(expected),
   );
 
+  it('takes for a meter what is neither a meter nor a chord but written as one', () =>
+    expect(errorOf(parseChart('| 1 | 9/99 5 |', meter('4/4'), majorKey('C')))).toMatchObject({
+      kind: 'bad-meter',
+      bar: 2,
+      text: '9/99',
+    }));
+
   it('says where a numeral or number is wrong', () => {
     const error = errorOf(parseChart('| 1 | Vx / 5y / |', meter('4/4'), majorKey('C')));
     expect(error).toMatchObject({
