@@ -20,6 +20,7 @@ export default defineConfig({
       'valibot',
       'immer',
       'react',
+      'vexflow/core',
       'react-dom/client',
       'axe-core',
     ],
