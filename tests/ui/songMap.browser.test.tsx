@@ -122,8 +122,19 @@ describe('playing a part', () => {
     expect(parts.view.snapshot().range).toBeUndefined();
   });
 
-  it('marks bars that are dragged over', async () => {
-    await userEvent.dragAndDrop(cell(/^Bar 2, beat 1/), cell(/^Bar 3, beat 4/));
+  it('moves a chord that is dragged by its name, as far as the changes beside it', async () => {
+    const name = () => cell(/^Bar 3, beat 3: A/).getByText('A', { exact: true });
+    await userEvent.dragAndDrop(name(), cell(/^Bar 3, beat 2/));
+    expect(chartNow()).toBe('| D | Bm7 | G A / / | D |');
+    expect(parts.view.snapshot().range).toBeUndefined();
+    parts.store.undo();
+    await userEvent.dragAndDrop(name(), cell(/^Bar 4, beat 4/));
+    expect(chartNow()).toBe('| D | Bm7 | G / / A | D |');
+    await expect.element(page.getByRole('textbox', { name: /^Chord of/ })).not.toBeInTheDocument();
+  });
+
+  it('marks bars whose beats are dragged over', async () => {
+    await userEvent.dragAndDrop(cell(/^Bar 2, beat 2/), cell(/^Bar 3, beat 4/));
     expect(parts.view.snapshot().range).toEqual({ firstBar: 1, endBar: 3 });
     expect(page.getByRole('textbox', { name: /^Chord of/ }).elements()).toEqual([]);
   });

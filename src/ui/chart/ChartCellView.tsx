@@ -30,6 +30,7 @@ export function ChartCellView({
   sounding,
   bracket,
   isActive,
+  drag,
   editor,
 }: {
   readonly cell: ChartCell;
@@ -38,6 +39,8 @@ export function ChartCellView({
   readonly sounding: string;
   readonly bracket: CellBracket | undefined;
   readonly isActive: boolean;
+  /** Whether a chord that is dragged came from here or would begin here. */
+  readonly drag: 'from' | 'to' | undefined;
   readonly editor: ReactNode;
 }) {
   return (
@@ -48,6 +51,7 @@ export function ChartCellView({
       data-tick={cell.startTick}
       data-bar={cell.bar}
       data-slot={cell.slot}
+      data-drag={drag}
       style={{ flexGrow: cell.lengthTicks }}
     >
       <span className="visually-hidden">{cellLabel(cell, begins, sounding, bracket)}</span>

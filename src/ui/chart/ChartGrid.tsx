@@ -9,6 +9,7 @@ import { ChartPlayhead } from './ChartPlayhead.tsx';
 import { type ChartBar, type ChartCell, cellAt } from './chartLayout.ts';
 import { printedChart, type SlotNames } from './printedChart.ts';
 import { useBarMarking } from './useBarMarking.ts';
+import { useChangeDrag } from './useChangeDrag.ts';
 import type { ChartWriting } from './useChartWriting.ts';
 import { useGridActs } from './useGridActs.ts';
 
@@ -23,7 +24,8 @@ function BarHead({ bar, isFirst }: { readonly bar: ChartBar; readonly isFirst: b
 
 /**
  * The chart as a grid: a line of bars is a row, a felt beat a cell. A cell is tapped or typed into to
- * change its chord; bars are marked by dragging over them or with Shift and the arrows.
+ * change its chord; a chord is dragged by its name to another beat, or moved with Control and the
+ * arrows; bars are marked by dragging over their beats or with Shift and the arrows.
  */
 export function ChartGrid({
   section,
@@ -51,7 +53,13 @@ export function ChartGrid({
   const { bars, lines } = chart;
   const activeCell = cellAt(bars, active) ?? bars[0]?.cells[0];
   const acts = useGridActs({ grid, chart, active: activeCell, onActive, marking, writing });
+  const change = useChangeDrag(grid, chart, acts.moveChange);
 
+  const dragOf = ({ startTick }: ChartCell) => {
+    if (!change.drag) return undefined;
+    if (change.drag.to === startTick) return 'to';
+    return change.drag.from === startTick ? 'from' : undefined;
+  };
   const isMarked = ({ bar }: ChartBar) =>
     marking.marked !== undefined && bar >= marking.marked.firstBar && bar < marking.marked.endBar;
   const editorIn = (cell: ChartCell) =>
@@ -73,8 +81,24 @@ export function ChartGrid({
       ref={grid}
       aria-label={`Chart of ${section.name}`}
       onKeyDown={acts.press}
+      onKeyDownCapture={change.press}
       onClick={acts.tap}
-      {...marking.pointer}
+      onPointerDown={(event) => {
+        marking.pointer.onPointerDown(event);
+        if (change.begin(event)) marking.pointer.onPointerCancel();
+      }}
+      onPointerMove={(event) => {
+        if (change.move(event)) marking.asDrag();
+        else marking.pointer.onPointerMove(event);
+      }}
+      onPointerUp={() => {
+        change.end();
+        marking.pointer.onPointerUp();
+      }}
+      onPointerCancel={() => {
+        change.letGo();
+        marking.pointer.onPointerCancel();
+      }}
     >
       {lines.map((line, row) => (
         <div role="row" className="chart-line" key={line.bars[0]?.bar ?? row}>
@@ -96,6 +120,7 @@ export function ChartGrid({
                   sounding={slotNames.names[cell.sounds] ?? ''}
                   bracket={chart.bracketOf(cell)}
                   isActive={cell === activeCell}
+                  drag={dragOf(cell)}
                   editor={editorIn(cell)}
                 />
               ))}

@@ -1,4 +1,5 @@
-import { type ChartCell, type ChartLine, lineCells } from './chartLayout.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
+import { type ChartBar, type ChartCell, type ChartLine, lineCells } from './chartLayout.ts';
 
 /** The cell of another line that begins as far across, or the last one where that line is shorter. */
 function besideIn(line: ChartLine | undefined, from: ChartLine, cell: ChartCell): ChartCell {
@@ -43,4 +44,26 @@ export function cellMoved(
     default:
       return undefined;
   }
+}
+
+/**
+ * The cell to which a change goes that begins in `from` and is pulled to `tick`: the one that is there,
+ * or the nearest to it that still lies behind the change before and ahead of the change after. `from`
+ * itself outside the chart.
+ */
+export function cellForChange(
+  bars: readonly ChartBar[],
+  from: ChartCell,
+  tick: Ticks | undefined,
+): ChartCell {
+  const cells = lineCells({ bars });
+  const place = cells.indexOf(from);
+  const before = cells.findLastIndex((cell, i) => i < place && cell.slot !== undefined);
+  const after = cells.findIndex((cell, i) => i > place && cell.slot !== undefined);
+  const within = cells.slice(before + 1, after < 0 ? cells.length : after);
+  const goal = cells.findLast((cell) => tick !== undefined && cell.startTick <= tick);
+  if (!goal) return from;
+  return goal.startTick < from.startTick
+    ? (within.find((cell) => cell.startTick >= goal.startTick) ?? from)
+    : (within.findLast((cell) => cell.startTick <= goal.startTick) ?? from);
 }

@@ -23,6 +23,8 @@ export type BarMarking = {
   };
   /** Whether the tap that ends now was a drag; asked once. */
   readonly wasDrag: () => boolean;
+  /** The tap that ends next is a drag of something else. */
+  readonly asDrag: () => void;
 };
 
 type Drag = { readonly bar: number; readonly x: number; readonly y: number; moved: boolean };
@@ -82,6 +84,9 @@ export function useBarMarking(place: number | undefined): BarMarking {
       const was = dragged.current;
       dragged.current = false;
       return was;
+    },
+    asDrag: () => {
+      dragged.current = true;
     },
   };
 }

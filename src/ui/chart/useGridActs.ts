@@ -56,9 +56,8 @@ export function useGridActs({
     marking.markTo(bar.bar);
     focusCell(bar.startTick);
   };
-  const moveChange = (cell: ChartCell, key: string): void => {
-    const to = cellMoved(lines, cell, { key, ctrlKey: false });
-    if (to && writing.move(cell.startTick, to.startTick)) focusCell(to.startTick);
+  const moveChange = (from: Ticks, to: Ticks | undefined): void => {
+    if (to !== undefined && writing.move(from, to)) focusCell(to);
   };
   const go = (cell: ChartCell): void => {
     focusCell(cell.startTick);
@@ -71,7 +70,8 @@ export function useGridActs({
     const isSideways = key === 'ArrowLeft' || key === 'ArrowRight';
     const moved = cellMoved(lines, cell, { key, ctrlKey });
     if (shiftKey && key.startsWith('Arrow')) mark(cell, key);
-    else if (ctrlKey && isSideways) moveChange(cell, key);
+    else if (ctrlKey && isSideways)
+      moveChange(cell.startTick, cellMoved(lines, cell, { key, ctrlKey: false })?.startTick);
     else if (moved) go(moved);
     else if (key === 'Enter' || key === 'F2') open(cell);
     else if (key === 'Delete' || key === 'Backspace') writing.write(cell, '');
@@ -82,6 +82,7 @@ export function useGridActs({
 
   return {
     editing,
+    moveChange,
     leave: (cell: ChartCell, leaving: Leaving) => {
       setEditing(undefined);
       if (leaving === 'elsewhere') return;
