@@ -102,6 +102,7 @@ it('marks at rest what is played, and plays on to the end where that is wished',
   await block('Chorus').click();
   expect(parts.view.snapshot().range).toEqual({ firstBar: 4, endBar: 8 });
   await expect.element(page.getByRole('combobox', { name: 'What to play' })).toHaveValue('1');
+  await sectionShown().toBe('Chorus');
   await button('On to the end').click();
   expect(parts.view.snapshot().range).toEqual({ firstBar: 4, endBar: 16 });
   await page.getByRole('combobox', { name: 'Play it' }).selectOptions('3 times');

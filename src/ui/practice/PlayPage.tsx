@@ -1,7 +1,7 @@
 import './practice.css';
 import './play.css';
 import '../washes.css';
-import { useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import type { PlaybackPosition } from '../../app/playbackPosition.ts';
 import type { Timeline } from '../../core/song/timeline.ts';
 import { beatStarts } from '../../core/time/meter.ts';
@@ -95,7 +95,7 @@ export function PlayPage() {
   const glance = useRef<HTMLDivElement>(null);
   const patterns = useRef<HTMLDivElement>(null);
 
-  useFrame(running, () => {
+  const draw = () => {
     const heard = playback.position();
     const follows = heard?.request.kind === 'song' ? heard : undefined;
     const place = follows ?? atRest(timeline, view.snapshot().range?.firstBar ?? 0);
@@ -114,6 +114,11 @@ export function PlayPage() {
     if (section.current) section.current.textContent = playingName(timeline, here);
     if (left.current)
       left.current.textContent = barsLeftText(timeline, place, follows?.countingIn ?? false);
+  };
+  useFrame(running, draw);
+  // At rest the page stands where what is marked begins.
+  useEffect(() => {
+    if (!running) draw();
   });
 
   if (timeline.bars.length === 0)

@@ -32,22 +32,6 @@ export function PlayRange({ timeline }: { readonly timeline: Timeline }) {
           {range && chosen < 0 && <option value="bars">the bars marked</option>}
         </select>
       </label>
-      <NumberField
-        label="From bar"
-        value={(range?.firstBar ?? 0) + 1}
-        lowest={1}
-        highest={range?.endBar ?? last}
-        onChange={(bar) =>
-          view.set({ range: { firstBar: bar - 1, endBar: range?.endBar ?? last } })
-        }
-      />
-      <NumberField
-        label="To bar"
-        value={range?.endBar ?? last}
-        lowest={(range?.firstBar ?? 0) + 1}
-        highest={last}
-        onChange={(bar) => view.set({ range: { firstBar: range?.firstBar ?? 0, endBar: bar } })}
-      />
       <button
         type="button"
         disabled={!range || range.endBar === last}
@@ -55,6 +39,24 @@ export function PlayRange({ timeline }: { readonly timeline: Timeline }) {
       >
         On to the end
       </button>
+      <div className="practice-bars">
+        <NumberField
+          label="From bar"
+          value={(range?.firstBar ?? 0) + 1}
+          lowest={1}
+          highest={range?.endBar ?? last}
+          onChange={(bar) =>
+            view.set({ range: { firstBar: bar - 1, endBar: range?.endBar ?? last } })
+          }
+        />
+        <NumberField
+          label="To bar"
+          value={range?.endBar ?? last}
+          lowest={(range?.firstBar ?? 0) + 1}
+          highest={last}
+          onChange={(bar) => view.set({ range: { firstBar: range?.firstBar ?? 0, endBar: bar } })}
+        />
+      </div>
     </div>
   );
 }
