@@ -7,8 +7,8 @@ import { damperSec, PIANO_ZONES, pianoFile, pianoLayer } from './pianoSamples.ts
 import { type SoundId, SYNTH_ZONES } from './soundCatalogue.ts';
 import { KIT } from './synth/drumSounds.ts';
 
-/** What the mix sets together: both hands, the band, the click. */
-export const BUSES = ['hands', 'band', 'click'] as const;
+/** What the mix sets together: each hand, the band, the click. */
+export const BUSES = ['left', 'right', 'band', 'click'] as const;
 
 export type Bus = (typeof BUSES)[number];
 
@@ -32,8 +32,8 @@ type Struck = Omit<SoundOfNote, 'bus' | 'gain'>;
 type Strike = Pick<TimedNote, 'part' | 'keyNumber' | 'velocity'>;
 
 const BUS_OF: Readonly<Partial<Record<Part, Bus>>> = {
-  left: 'hands',
-  right: 'hands',
+  left: 'left',
+  right: 'right',
   click: 'click',
 };
 

@@ -36,7 +36,8 @@ function amplitudeAt(sec: Seconds, riseFromSec: Seconds | undefined): number {
 /** A new stage in front of the mix, at full amplitude. */
 export function createStage(context: BaseAudioContext, mix: Mix): Stage {
   const inputs = {
-    hands: new GainNode(context),
+    left: new GainNode(context),
+    right: new GainNode(context),
     band: new GainNode(context),
     click: new GainNode(context),
   };

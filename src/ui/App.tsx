@@ -19,7 +19,7 @@ import { MapPage } from './songMap/MapPage.tsx';
 import { SongsSheet } from './songs/SongsSheet.tsx';
 import { usePlayback, useView } from './useProject.ts';
 import { useWakeLock } from './useWakeLock.ts';
-import type { Page, Theme } from './viewState.ts';
+import { mixLevels, type Page, type Theme } from './viewState.ts';
 
 const PAGE_VIEWS: Readonly<Record<Page, () => React.JSX.Element>> = {
   map: MapPage,
@@ -129,7 +129,7 @@ function usePlaybackSettings(): void {
   const { playback } = useParts();
   const volumes = useView((state) => state.volumes);
   const speed = useView((state) => state.speedPercent);
-  useEffect(() => playback.setVolumes(volumes), [playback, volumes]);
+  useEffect(() => playback.setVolumes(mixLevels(volumes)), [playback, volumes]);
   useEffect(() => playback.setSpeed(speed), [playback, speed]);
   const times = useView((state) => state.times);
   useEffect(() => playback.setTimes(times), [playback, times]);

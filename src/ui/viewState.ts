@@ -13,8 +13,19 @@ export const CHORD_NAMINGS = ['symbols', 'numerals', 'numbers'] as const;
 
 export type ChordNamingChoice = (typeof CHORD_NAMINGS)[number];
 
-/** How loud each part is, 0 to 1, as set on this device. */
-export type Volumes = { readonly master: number; readonly hands: number; readonly band: number };
+/** Where the click is heard. */
+export const CLICK_EARS = ['both', 'left', 'right'] as const;
+
+export type ClickEar = (typeof CLICK_EARS)[number];
+
+/** How loud each part is, 0 to 1, and in which ear the click, as set on this device; the click's loudness belongs to the song. */
+export type Volumes = {
+  readonly master: number;
+  readonly left: number;
+  readonly right: number;
+  readonly band: number;
+  readonly clickEar: ClickEar;
+};
 
 /** What belongs to this device and is neither saved with the song nor undone. */
 export type ViewState = {
@@ -47,7 +58,7 @@ export type ViewState = {
 export const FIRST_VIEW: ViewState = {
   page: 'map',
   theme: 'as the device',
-  volumes: { master: 0.5, hands: 0.9, band: 0.6 },
+  volumes: { master: 0.5, left: 0.9, right: 0.9, band: 0.6, clickEar: 'both' },
   speedPercent: 100,
   times: 1,
   restMinutes: USUAL_PLAYING_MINUTES,
@@ -81,8 +92,20 @@ function isMinutes(value: unknown): value is number {
 }
 
 function keptVolumes(kept: unknown): Volumes {
-  const { master, hands, band } = { ...FIRST_VIEW.volumes, ...(kept as Partial<Volumes>) };
-  return [master, hands, band].every(isShare) ? { master, hands, band } : FIRST_VIEW.volumes;
+  const { master, left, right, band, clickEar } = {
+    ...FIRST_VIEW.volumes,
+    ...(kept as Partial<Volumes>),
+  };
+  return [master, left, right, band].every(isShare) && CLICK_EARS.includes(clickEar)
+    ? { master, left, right, band, clickEar }
+    : FIRST_VIEW.volumes;
+}
+
+const CLICK_PANS: Readonly<Record<ClickEar, number>> = { both: 0, left: -1, right: 1 };
+
+/** The levels of everything but the click, and where that stands, for what plays. */
+export function mixLevels({ clickEar, ...levels }: Volumes) {
+  return { ...levels, clickPan: CLICK_PANS[clickEar] };
 }
 
 function keptDrafts(kept: unknown): ViewState['chartDrafts'] {

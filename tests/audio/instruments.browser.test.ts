@@ -103,7 +103,7 @@ describe('silence', () => {
 describe('levels', () => {
   it('glide without a jump larger than the sound itself makes, however far they go', async () => {
     const steady = (await played([[0, sound]])).channels[0]!;
-    const off = { master: 0, hands: 0, band: 0, click: 0 };
+    const off = { master: 0, left: 0, right: 0, band: 0, click: 0 };
     const changed = await played([
       [0, sound],
       [0.5, (i) => i.setLevels(off)],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { LIMITER_KNEE } from '../../src/audio/limiter.ts';
+import { FULL_LEVELS } from '../../src/audio/mix.ts';
 import { renderOffline } from '../../src/audio/renderOffline.ts';
 import type { Part, TimedNote } from '../../src/core/rhythm/note.ts';
 import { perform } from '../../src/core/rhythm/perform.ts';
@@ -92,9 +93,25 @@ it('begins where it is told and leaves out what starts before or after', async (
 it('sounds parts at their levels, halves the slider to a quarter of the amplitude', async () => {
   const note = timedNote('click', 0, { velocity: 127 });
   const at = async (click: number) =>
-    highestSample(await renderOffline([note], { levels: { master: 1, hands: 1, band: 1, click } }));
+    highestSample(await renderOffline([note], { levels: { ...FULL_LEVELS, click } }));
   expect(await at(0)).toBe(0);
   expect((await at(0.5)) / (await at(1))).toBeCloseTo(0.25, 5);
+});
+
+it('puts the click into one ear, and into the middle as it is without a place', async () => {
+  const note = timedNote('click', 0, { velocity: 100 });
+  const ears = async (clickPan: number) => {
+    const { channels } = await renderOffline([note], { levels: { ...FULL_LEVELS, clickPan } });
+    return channels.map((samples) => highestSample({ channels: [samples], sampleRate: 44100 }));
+  };
+  const [middle = 0, other = 0] = await ears(0);
+  expect(middle).toBeGreaterThan(0.1);
+  expect(other).toBeCloseTo(middle, 6);
+  // Equal power: all of it in one ear is the amplitude times the square root of two.
+  const [left = 0, silent] = await ears(-1);
+  expect(left / middle).toBeCloseTo(Math.SQRT2, 4);
+  expect(silent).toBeLessThan(1e-6);
+  expect((await ears(1))[0]).toBeLessThan(1e-6);
 });
 
 it('keeps the densest fortissimo under −1 dBFS', async () => {

@@ -57,9 +57,9 @@ it('sounds half the velocity 12 dB softer, and nothing louder than velocity 127'
   expect(strike('right', 60, 300).gain).toBe(1);
 });
 
-it('sends the hands, the click and the band into buses of their own', () => {
+it('sends each hand, the click and the band into buses of their own', () => {
   const buses = Object.fromEntries(PARTS.map((part) => [part, strike(part).bus]));
-  expect(buses).toMatchObject({ left: 'hands', right: 'hands', click: 'click' });
+  expect(buses).toMatchObject({ left: 'left', right: 'right', click: 'click' });
   expect(SOURCE_PARTS.every((part) => buses[part] === 'band')).toBe(true);
 });
 

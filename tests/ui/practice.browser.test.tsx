@@ -117,6 +117,18 @@ it('leaves the arrow keys to the volume while that has the focus', async () => {
   expect(parts.view.snapshot().range).toBeUndefined();
 });
 
+it('sets how loud each part is, and puts the click into one ear', async () => {
+  await foot('Mix').click();
+  const mix = page.getByRole('dialog', { name: 'Mix' });
+  (mix.getByRole('slider', { name: 'Left hand' }).element() as HTMLElement).focus();
+  await userEvent.keyboard('{ArrowLeft}');
+  expect(parts.view.snapshot().volumes.left).toBeLessThan(0.9);
+  expect(parts.view.snapshot().volumes.right).toBe(0.9);
+  await mix.getByRole('radio', { name: 'right ear' }).click();
+  expect(parts.view.snapshot().volumes.clickEar).toBe('right');
+  expect(await violations()).toEqual([]);
+});
+
 it('plays a hard join round and round, at the speed that was set for it', async () => {
   await button('Hard joins …').click();
   const sheet = page.getByRole('dialog', { name: 'Hard joins' });

@@ -3,6 +3,7 @@ import { setBand, setClick, setSoundingHands } from '../../state/edits/practice.
 import { useParts } from '../parts.ts';
 import { usePlayback, useProject, useView } from '../useProject.ts';
 import { Icon } from './Icon.tsx';
+import { Mix } from './Mix.tsx';
 
 /** Which hands sound after one of them was switched. */
 export function switched(hands: SoundingHands, hand: 'left' | 'right'): SoundingHands {
@@ -123,6 +124,7 @@ export function Foot({ onPlay }: { readonly onPlay: () => void }) {
       <Speed />
       <WhatSounds />
       <Volume />
+      <Mix />
     </footer>
   );
 }

@@ -7,6 +7,7 @@ import {
 } from '../../app/exports.ts';
 import { useParts } from '../parts.ts';
 import { saveFile } from '../saveFile.ts';
+import { mixLevels } from '../viewState.ts';
 
 /** A practice track in the making; `percent` is how far it is, where the browser can say so. */
 export type TrackState =
@@ -34,9 +35,9 @@ export function useTrack(): Track {
     making.current = abort;
     setState({ kind: 'making' });
     const project = store.snapshot();
-    const { hands, band } = view.snapshot().volumes;
+    const levels = mixLevels(view.snapshot().volumes);
     const made = await exportWav(project, request, {
-      levels: { master: 1, hands, band, click: project.practice.click.level },
+      levels: { ...levels, master: 1, click: project.practice.click.level },
       signal: abort.signal,
       onProgress: (share) => setState({ kind: 'making', percent: Math.round(100 * share) }),
     });
