@@ -1,4 +1,10 @@
-import { nextRung, rungsOf } from '../core/practice/tempoLadder.ts';
+import {
+  nextRung,
+  passBpm,
+  passesOnRung,
+  type RungScore,
+  rungsOf,
+} from '../core/practice/tempoLadder.ts';
 import type { Project } from '../core/project.ts';
 import { err, type Result } from '../core/result.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
@@ -43,6 +49,9 @@ export type CoursePass = {
   readonly jump?: { readonly to: Jump; readonly atBar: number };
 };
 
+/** Tells how the rung that ends was played, if anybody heard it; asked once, shortly before its end. */
+export type RungJudge = () => RungScore | undefined;
+
 function countInOf(project: Project): number {
   return project.practice.click.countInBars;
 }
@@ -65,14 +74,16 @@ function passOnRung(before: CoursePass, rung: number, pass: number, project: Pro
 
 /**
  * The pass that follows, or undefined where the music ends: a phrase is heard once, a song so many
- * times as was asked for, or on from where a jump leads, the Rhythm page's pattern for ever, a drill up its ladder (`nextRung`) and then
- * on its top rung until it is stopped. A drill goes to `wantedRung` (0-based) instead where one is
- * wanted.
+ * times as was asked for, or on from where a jump leads, the Rhythm page's pattern for ever, a drill
+ * along its ladder (`nextRung`) until it is stopped; after a rung's last pass `judge` is asked how it
+ * was played, and a rung that was not clean is held from its first pass on again. A drill goes to
+ * `wantedRung` (0-based) instead where one is wanted.
  */
 export function passAfter(
   before: CoursePass,
   project: Project,
   wantedRung: number | undefined,
+  judge?: RungJudge,
 ): CoursePass | undefined {
   const { request, drill, jump, time = 1 } = before;
   if (jump) return { ...passAtJump(before, jump.to), countInBars: 0 };
@@ -84,12 +95,13 @@ export function passAfter(
   const top = rungsOf(ladder).length - 1;
   const held = Math.min(drill.rung, top);
   if (wantedRung !== undefined) return passOnRung(before, Math.min(wantedRung, top), 0, project);
-  if (drill.pass + 1 < ladder.passesPerRung)
+  if (drill.pass + 1 < passesOnRung(ladder, held))
     return passOnRung(before, held, drill.pass + 1, project);
-  const rung = nextRung(ladder, held, undefined);
-  return rung === held
-    ? { ...passOnRung(before, held, drill.pass + 1, project), countInBars: 0 }
-    : passOnRung(before, rung, 0, project);
+  const score = judge?.();
+  const rung = nextRung(ladder, held, score);
+  if (rung !== held) return passOnRung(before, rung, 0, project);
+  const pass = score?.clean === false ? 0 : drill.pass + 1;
+  return { ...passOnRung(before, held, pass, project), countInBars: 0 };
 }
 
 function timesIn({ times }: SongRequest): number {
@@ -127,14 +139,13 @@ export function scoreOfPass(
   if (!pattern) return err({ kind: 'nothing-to-play' });
   const bars = request.kind === 'drill' ? project.practice.drill.barsPerPass : pattern.bars;
   const bpm = pass.drill
-    ? rungBpm(project, pass.drill.rung)
+    ? drillBpm(project, pass.drill)
     : (project.song.tempo.bpm * speedPercent) / 100;
   return oneChordScore(project, pattern, bars, bpm);
 }
 
-function rungBpm(project: Project, rung: number): Bpm {
-  const rungs = rungsOf(project.practice.drill.ladder);
-  return rungs[Math.min(rung, rungs.length - 1)] ?? project.practice.drill.ladder.goalBpm;
+function drillBpm({ practice }: Project, { rung, pass }: NonNullable<CoursePass['drill']>): Bpm {
+  return passBpm(practice.drill.ladder, rung, pass);
 }
 
 /** The place of a drill's pass on the ladder as it is now; undefined for other music. */
@@ -146,6 +157,6 @@ export function drillPlace(pass: CoursePass, project: Project): DrillPlace | und
     rung: Math.min(pass.drill.rung + 1, rungs),
     rungs,
     pass: pass.drill.pass + 1,
-    passes: ladder.passesPerRung,
+    passes: passesOnRung(ladder, pass.drill.rung),
   };
 }

@@ -15,6 +15,7 @@ import {
   firstPass,
   passAfter,
   playedTimes,
+  type RungJudge,
   scoreOfPass,
 } from './course.ts';
 import { type Jump, passWithJump } from './jump.ts';
@@ -32,6 +33,7 @@ import {
   type Times,
   timedScore,
 } from './score.ts';
+import { type SoundingPass, soundingPasses } from './soundingPass.ts';
 
 export type { PlaybackPosition } from './playbackPosition.ts';
 
@@ -79,6 +81,10 @@ export type Playback = {
   readonly stop: () => void;
   /** What is heard now; undefined when nothing plays. Meant for every animation frame. */
   readonly position: () => PlaybackPosition | undefined;
+  /** What plays and is about to play, on the audio clock: see `Player.spans`. */
+  readonly passes: () => readonly SoundingPass[];
+  /** Who tells a drill how its rungs were played; nobody where undefined. */
+  readonly judgeWith: (judge: RungJudge | undefined) => void;
   /** Takes a drill so many rungs up (down, where negative), from its next pass on. */
   readonly changeRung: (by: number) => void;
   /** Takes a drill to a rung (counted from 0), from its next pass on. */
@@ -113,6 +119,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   let wantedRung: number | undefined;
   /** The pass that was made last, which may not sound yet. */
   let last: LivePass | undefined;
+  let judge: RungJudge | undefined;
   let wantedJump: Jump | undefined;
   /** Why no pass could follow, which counts once the music has ended. */
   let failure: ScoreProblem | undefined;
@@ -146,7 +153,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     last = undefined;
     return () => {
       if (!last) return (last = first);
-      const plan = passAfter(last.plan, store.snapshot(), wantedRung);
+      const plan = passAfter(last.plan, store.snapshot(), wantedRung, judge);
       wantedRung = undefined;
       const next = plan && madePass(plan);
       failure = next?.ok === false ? next.error : undefined;
@@ -268,6 +275,10 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     position() {
       const heard = sound?.player.position();
       return heard && positionIn(heard.pass, heard.sec, store.snapshot());
+    },
+    passes: () => soundingPasses(sound?.player.spans() ?? []),
+    judgeWith: (next) => {
+      judge = next;
     },
     goToRung,
     jump,

@@ -60,6 +60,11 @@ export type Player<P extends Pass = Pass> = {
   stop(): void;
   /** What is heard now, latency of the output considered; undefined when nothing plays. */
   position(): Position<P> | undefined;
+  /**
+   * What plays, in order of time: passes that sound or were asked for already, and those that have
+   * ended within about the last second; none when nothing plays. Times are the clock's.
+   */
+  spans(): readonly Span<P>[];
   /** Calls `listener` whenever play-back has come to its end by itself; returns how to end that. */
   onEnd(listener: () => void): () => void;
   statistics(): PlayerStatistics;
@@ -189,6 +194,7 @@ export function createPlayer<P extends Pass = Pass>(
     },
     stop,
     position: () => run && positionAt(run.spans, clock() - room.outputLatencySec()),
+    spans: () => run?.spans ?? [],
     onEnd(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);

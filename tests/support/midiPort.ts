@@ -8,9 +8,9 @@ export type FakePort = MidiPort & {
 
 /** A device called `name`; one that is taken cannot be opened. */
 export function fakePort(name: string, isTaken = false): FakePort {
-  const port = Object.assign(new EventTarget(), {
+  const plugged: { state: MidiPort['state'] } = { state: 'connected' };
+  const port = Object.assign(new EventTarget(), plugged, {
     name,
-    state: 'connected' as MidiPort['state'],
     open: async () => {
       if (isTaken) throw new DOMException('in use', 'InvalidAccessError');
     },
