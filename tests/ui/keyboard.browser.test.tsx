@@ -3,9 +3,10 @@ import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
+import { setEntryEnding } from '../../src/state/edits/ending.ts';
 import { HandsPage } from '../../src/ui/keyboard/HandsPage.tsx';
 import { type Parts, PartsContext } from '../../src/ui/parts.ts';
-import { section, slots, song } from '../support/music.ts';
+import { otherEnding, section, slots, song } from '../support/music.ts';
 import { pageParts } from '../support/pageParts.ts';
 import { project } from '../support/project.ts';
 
@@ -88,6 +89,23 @@ it('changes what the hands may do', async () => {
 it('goes to another section, where no chord leaves both hands free', async () => {
   await button('Bridge').click();
   await expect.element(page.getByText('Both hands are free.')).toBeVisible();
+});
+
+it('shows, pins and nudges the hands of a playing that ends otherwise', async () => {
+  parts.store.edit(setEntryEnding('entry 0', otherEnding(1, '| E7 Am |')), { label: 'ending' });
+  const ending = page.getByRole('region', { name: 'Ending of Verse' });
+  await expect.element(ending.getByRole('img').nth(1)).toBeVisible();
+  await ending.getByRole('button', { name: 'E7: next inversion up' }).click();
+  const pinned = parts.store.snapshot().song.form[0]!.ending!.slots[0]!.fixedKeys;
+  expect(pinned?.right.length).toBeGreaterThan(2);
+  await ending.getByRole('button', { name: 'E7 is pinned: let it go' }).click();
+  expect(parts.store.snapshot().song.form[0]!.ending!.slots[0]!.fixedKeys).toBeUndefined();
+});
+
+it('leaves out chords that no playing plays, as every playing ends otherwise', async () => {
+  parts.store.edit(setEntryEnding('entry 0', otherEnding(2, '| Am | Am |')), { label: 'ending' });
+  await expect.element(button('F: choose its keys')).toBeVisible();
+  expect(page.getByRole('button', { name: 'G: choose its keys' }).elements()).toEqual([]);
 });
 
 it('has no fault that an accessibility scan finds', async () => {

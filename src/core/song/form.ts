@@ -84,6 +84,18 @@ export function playedChart(section: Section, ending: OtherEnding | undefined): 
   };
 }
 
+/**
+ * As much of a section's own bars as some playing plays: all of them, unless every playing ends
+ * otherwise. Of a section that is not played all.
+ */
+export function ownChart(section: Section, form: readonly FormEntry[]): PlayedChart {
+  const replaced = form
+    .filter(({ sectionId }) => sectionId === section.id)
+    .map(({ ending }) => ending?.replacesBars ?? 0);
+  const replacesBars = replaced.length === 0 ? 0 : Math.min(...replaced);
+  return playedChart(section, { replacesBars, slots: [], barMeters: [] });
+}
+
 /** A form entry with its section and what it sounds; `repeat` counts the playings of that section from 0. */
 export type Playing = {
   readonly entry: FormEntry;
@@ -171,16 +183,16 @@ export function uniqueMusic(song: Pick<Song, 'sections' | 'form' | 'tempo'>): Un
   };
 }
 
-/** Of one section: as much of its own bars as some playing plays, and each ending that is not the same as another. */
+/** Of one section: its `ownChart`, and each ending that is not the same as another. */
 function differentCharts(section: Section, form: readonly FormEntry[]): Written[] {
-  const endings = form.filter((entry) => entry.sectionId === section.id).map((e) => e.ending);
-  const replacesBars = Math.min(...endings.map((ending) => ending?.replacesBars ?? 0));
-  const others = endings.flatMap((ending) =>
-    ending ? [{ slots: ending.slots, barMeters: ending.barMeters }] : [],
+  const others = form.flatMap(({ sectionId, ending }) =>
+    ending && sectionId === section.id
+      ? [{ slots: ending.slots, barMeters: ending.barMeters }]
+      : [],
   );
   const different = new Map(others.map((other) => [JSON.stringify(other), other]));
   return [
-    playedChart(section, { replacesBars, slots: [], barMeters: [] }),
+    ownChart(section, form),
     ...[...different.values()].map((other) => ({ ...section, ...other })),
   ];
 }

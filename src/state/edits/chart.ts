@@ -1,37 +1,11 @@
-import type { KeyNumber } from '../../core/harmony/pitch.ts';
 import type { SectionId } from '../../core/ids.ts';
 import type { BarMeter, ChordSlot } from '../../core/song/song.ts';
+import type { HeldKeys } from '../../core/voicing/voicing.ts';
 import { fillsBars } from '../../formats/projectFaults.ts';
 import { sameData } from '../sameData.ts';
 import { type Edit, inSection, inSong, mapped, withParts } from './edit.ts';
+import { pinned, unpinned, withPinsOf } from './pins.ts';
 import { countedInFirstMeter } from './song.ts';
-
-/** How many slots two lists have alike before the first that differs in its chord. */
-function alikeAtStart(a: readonly ChordSlot[], b: readonly ChordSlot[]): number {
-  const end = Math.min(a.length, b.length);
-  let n = 0;
-  while (n < end && sameData(a[n]?.chord, b[n]?.chord)) n++;
-  return n;
-}
-
-function withPin(slot: ChordSlot, before: ChordSlot | undefined): ChordSlot {
-  return before?.fixedKeys && !slot.fixedKeys ? { ...slot, fixedKeys: before.fixedKeys } : slot;
-}
-
-/** New slots with the pinned voicings of the old ones, as far as the same chords run from the start and from the end. */
-function withPinsOf(before: readonly ChordSlot[], slots: readonly ChordSlot[]): ChordSlot[] {
-  const fromStart = alikeAtStart(before, slots);
-  const shorter = Math.min(before.length, slots.length);
-  const fromEnd = Math.min(
-    alikeAtStart(before.toReversed(), slots.toReversed()),
-    shorter - fromStart,
-  );
-  return slots.map((slot, i) => {
-    if (i < fromStart) return withPin(slot, before[i]);
-    const place = i - slots.length;
-    return place >= -fromEnd ? withPin(slot, before.at(place)) : slot;
-  });
-}
 
 /**
  * Replaces a section's chords and its bars of another meter, as `parseChartBars` reads them in the
@@ -71,23 +45,12 @@ export function setChord(sectionId: SectionId, slotIndex: number, chord: ChordSl
   );
 }
 
-function lowToHigh(keys: readonly KeyNumber[]): KeyNumber[] {
-  return [...new Set(keys)].toSorted((a, b) => a - b);
-}
-
 /** Pins the keys that both hands hold for a slot (0-based). N.C. has nothing to hold and stays. */
-export function pinVoicing(
-  sectionId: SectionId,
-  slotIndex: number,
-  fixedKeys: NonNullable<ChordSlot['fixedKeys']>,
-): Edit {
-  const held = { left: lowToHigh(fixedKeys.left), right: lowToHigh(fixedKeys.right) };
-  return inSlot(sectionId, slotIndex, (slot) =>
-    slot.chord === 'no-chord' ? slot : withParts(slot, { fixedKeys: held }),
-  );
+export function pinVoicing(sectionId: SectionId, slotIndex: number, fixedKeys: HeldKeys): Edit {
+  return inSlot(sectionId, slotIndex, (slot) => pinned(slot, fixedKeys));
 }
 
 /** Leaves the voicing of a slot (0-based) to the optimiser again. */
 export function unpinVoicing(sectionId: SectionId, slotIndex: number): Edit {
-  return inSlot(sectionId, slotIndex, (slot) => withParts(slot, { fixedKeys: undefined }));
+  return inSlot(sectionId, slotIndex, unpinned);
 }

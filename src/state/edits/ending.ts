@@ -1,9 +1,11 @@
 import type { FormEntryId } from '../../core/ids.ts';
 import { sectionBars } from '../../core/song/form.ts';
-import type { OtherEnding, Section, Song } from '../../core/song/song.ts';
+import type { ChordSlot, OtherEnding, Section, Song } from '../../core/song/song.ts';
 import type { Meter } from '../../core/time/meter.ts';
+import type { HeldKeys } from '../../core/voicing/voicing.ts';
 import { fillsBars } from '../../formats/projectFaults.ts';
 import { brought, type Edit, mapped, withParts } from './edit.ts';
+import { pinned, unpinned, withPinsOf } from './pins.ts';
 import { refitChart, refittedBarCounts } from './refitChart.ts';
 import { inForm } from './song.ts';
 
@@ -15,7 +17,8 @@ function withEnding(song: Song, id: FormEntryId, ending: OtherEnding | undefined
 
 /**
  * Ends the section of one form entry with other bars, as `parseChartBars` reads them in the section's
- * meter. How many bars they replace is brought to a whole number that the section has. Nothing where
+ * meter. How many bars they replace is brought to a whole number that the section has. Pinned voicings
+ * stay as `withPinsOf` keeps them. Nothing where
  * there is no such entry, where the ending has no chord or where its slots do not fill its bars.
  */
 export function setEntryEnding(id: FormEntryId, ending: OtherEnding): Edit {
@@ -28,13 +31,40 @@ export function setEntryEnding(id: FormEntryId, ending: OtherEnding): Edit {
     const bars = { lowest: 0, highest: sectionBars(section).length };
     const before = entry?.ending?.replacesBars ?? 0;
     const replacesBars = brought(Math.round(ending.replacesBars), bars, before);
-    return withEnding(song, id, { replacesBars, slots, barMeters });
+    return withEnding(song, id, {
+      replacesBars,
+      slots: withPinsOf(entry?.ending?.slots ?? [], slots),
+      barMeters,
+    });
   });
 }
 
 /** Ends the section of one form entry as the section is written. */
 export function clearEntryEnding(id: FormEntryId): Edit {
   return inForm((song) => withEnding(song, id, undefined));
+}
+
+function inEndingSlot(
+  id: FormEntryId,
+  slotIndex: number,
+  change: (slot: ChordSlot) => ChordSlot,
+): Edit {
+  return inForm((song) => {
+    const ending = song.form.find((each) => each.id === id)?.ending;
+    if (!ending) return song;
+    const slots = mapped(ending.slots, (slot, i) => (i === slotIndex ? change(slot) : slot));
+    return withEnding(song, id, withParts(ending, { slots }));
+  });
+}
+
+/** Pins the keys that both hands hold for a slot (0-based) of one form entry's other ending. N.C. stays. */
+export function pinEndingVoicing(id: FormEntryId, slotIndex: number, keys: HeldKeys): Edit {
+  return inEndingSlot(id, slotIndex, (slot) => pinned(slot, keys));
+}
+
+/** Leaves the voicing of a slot (0-based) of one form entry's other ending to the optimiser again. */
+export function unpinEndingVoicing(id: FormEntryId, slotIndex: number): Edit {
+  return inEndingSlot(id, slotIndex, unpinned);
 }
 
 /** An ending of a section, brought with it into another meter: its chords as `refitChart` does, in place of the same bars. */

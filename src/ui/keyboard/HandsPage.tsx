@@ -1,18 +1,21 @@
 import '../washes.css';
 import '../patternGrid/sheets.css';
 import './keyboard.css';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { ownChart } from '../../core/song/form.ts';
 import type { Section } from '../../core/song/song.ts';
+import { pinVoicing, unpinVoicing } from '../../state/edits/chart.ts';
 import { NotesToggle } from '../notation/NotesToggle.tsx';
 import { VoicingNotation } from '../notation/VoicingNotation.tsx';
 import { useChosenSection } from '../songMap/useChosenSection.ts';
 import { useProject, useView } from '../useProject.ts';
+import { ChordHandsList } from './ChordHandsList.tsx';
+import { EndingHandsViews } from './EndingHandsView.tsx';
 import { HandSettings } from './HandSettings.tsx';
 import { nothingPlayableSentence } from './handsMessages.ts';
 import { MotionTotals } from './MotionTotals.tsx';
-import { SectionHandsList } from './SectionHandsList.tsx';
 import { SectionTabs } from './SectionTabs.tsx';
-import { type SectionHands, useSectionHands } from './useSectionHands.ts';
+import { type SectionHands, useSectionHands, voicingAfter } from './useSectionHands.ts';
 
 /** The total before the latest change, as long as the page stays on one section. */
 function useTotalBefore(total: number | undefined, sectionId: string): number | undefined {
@@ -51,18 +54,27 @@ function PlayableHands({
       {isNotated ? (
         <VoicingNotation section={section} voicings={hands.voicings} />
       ) : (
-        <SectionHandsList
+        <ChordHandsList
           key={section.id}
-          section={section}
-          voicings={hands.voicings}
+          row={{
+            slots: section.slots,
+            voicings: hands.voicings,
+            voicingAfter: (slot) => voicingAfter(hands.voicings, slot),
+            pin: (slot, held) => pinVoicing(section.id, slot, held),
+            letGo: (slot) => unpinVoicing(section.id, slot),
+            heardIn: { sectionId: section.id },
+          }}
           showsFingers={showsFingers}
         />
       )}
+      <EndingHandsViews section={section} showsFingers={showsFingers} isNotated={isNotated} />
     </>
   );
 }
 
-function SectionPage({ section }: { readonly section: Section }) {
+function SectionPage({ section: written }: { readonly section: Section }) {
+  const form = useProject((project) => project.song.form);
+  const section = useMemo(() => ({ ...written, ...ownChart(written, form) }), [written, form]);
   const hands = useSectionHands(section);
   const settings = useProject((project) => project.voicing);
   return (

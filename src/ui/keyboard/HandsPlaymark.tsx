@@ -1,15 +1,26 @@
 import { type RefObject, useRef } from 'react';
-import type { SectionId } from '../../core/ids.ts';
+import type { PlaybackPosition } from '../../app/playbackPosition.ts';
 import { useParts } from '../parts.ts';
 import { useFrame } from '../useFrame.ts';
 import { usePlayback } from '../useProject.ts';
+import type { ChordHandsRow } from './ChordHandsList.tsx';
+
+/** The slot of a row of chords that is heard at a position of the song; undefined where none is. */
+function slotHeard(
+  { request, section, chord }: PlaybackPosition,
+  { sectionId, endingOf }: ChordHandsRow['heardIn'],
+): number | undefined {
+  if (request.kind !== 'song' || section?.sectionId !== sectionId) return undefined;
+  const ending = chord?.inEnding && section.formEntryId;
+  return ending === endingOf ? chord?.slot : undefined;
+}
 
 /** Marks the chord that is heard in a list of chords, each with its slot. Draws nothing itself. */
 export function HandsPlaymark({
-  sectionId,
+  heardIn,
   list,
 }: {
-  readonly sectionId: SectionId;
+  readonly heardIn: ChordHandsRow['heardIn'];
   readonly list: RefObject<HTMLElement | null>;
 }) {
   const { playback } = useParts();
@@ -17,11 +28,7 @@ export function HandsPlaymark({
   const isRunning = usePlayback().status === 'playing';
   useFrame(isRunning, () => {
     const position = playback.position();
-    const isHere = position?.request.kind === 'song' && position.section?.sectionId === sectionId;
-    const slot =
-      isHere && !position.countingIn && !position.chord?.inEnding
-        ? position.chord?.slot
-        : undefined;
+    const slot = position && !position.countingIn ? slotHeard(position, heardIn) : undefined;
     if (slot === shown.current) return;
     shown.current = slot;
     for (const chord of list.current?.querySelectorAll('[data-now]') ?? [])

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { KeyNumber } from '../../core/harmony/pitch.ts';
 import { suggestedFingering } from '../../core/voicing/fingering.ts';
 import { type HandName, keysOfHand, type Voicing } from '../../core/voicing/voicing.ts';
@@ -12,6 +13,30 @@ import {
 import { type Lead, leads } from './leads.ts';
 
 const HANDS: readonly HandName[] = ['left', 'right'];
+
+/** The keys of a span as two drawings, however many they are: white ones, and black ones over them. */
+const Keys = memo(function Keys({
+  lowest,
+  highest,
+  white,
+  top,
+}: KeyboardSpan & { readonly white: number; readonly top: number }) {
+  const boxes = keyBoxes({ lowest, highest });
+  const outline = (isBlack: boolean) =>
+    boxes
+      .filter((box) => box.isBlack === isBlack)
+      .map(({ x, width, length }) => {
+        const across = width * white;
+        return `M${x * white} ${top}h${across}v${length * white}h${-across}z`;
+      })
+      .join('');
+  return (
+    <>
+      <path className="keyboard-white" d={outline(false)} />
+      <path className="keyboard-black" d={outline(true)} />
+    </>
+  );
+});
 
 /** A held key: a round mark for the right hand, a square one for the left. */
 function HeldMark({
@@ -122,16 +147,7 @@ export function KeyboardDrawing({
       height={height}
       viewBox={`0 0 ${widthPx} ${height}`}
     >
-      {keyBoxes(span).map((box) => (
-        <rect
-          key={box.key}
-          className={box.isBlack ? 'keyboard-black' : 'keyboard-white'}
-          x={box.x * white}
-          y={keys.top}
-          width={box.width * white}
-          height={box.length * white}
-        />
-      ))}
+      <Keys {...span} white={white} top={keys.top} />
       {voicing.map(({ keyNumber, hand }) => (
         <HeldMark
           key={`${hand} ${keyNumber}`}

@@ -19,12 +19,14 @@ export type SectionHands = {
   readonly motions: Motions;
 };
 
-/** The hands of a section's chords, slot by slot, as they are played wherever it returns; or the slot that can't be played. */
-export function useSectionHands(
-  section: Section,
-): Result<SectionHands, { readonly place: number }> {
+/**
+ * The hands of the chords of a section as some playing plays it (`ownChart`), slot by slot, the same
+ * wherever it returns; or the slot that can't be played.
+ */
+export function useSectionHands({
+  slots,
+}: Section): Result<SectionHands, { readonly place: number }> {
   const settings = useProject((project) => project.voicing);
-  const { slots } = section;
   return useMemo(() => {
     const hands = voiceSection(slots, settings, 'loop');
     if (!hands.ok) return hands;

@@ -1,7 +1,13 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, ownChart } from 'vitest';
 import { formatChartBars } from '../../../src/core/song/chart.ts';
-import { playedChart, sectionBars, unfoldForm, uniqueMusic } from '../../../src/core/song/form.ts';
-import type { Section } from '../../../src/core/song/song.ts';
+import {
+  ownChart,
+  playedChart,
+  sectionBars,
+  unfoldForm,
+  uniqueMusic,
+} from '../../../src/core/song/form.ts';
+import type { OtherEnding, Section } from '../../../src/core/song/song.ts';
 import {
   meter,
   otherEnding,
@@ -165,4 +171,30 @@ describe('how much music a song is', () => {
     });
     expect(uniqueMusic(song([verse, waltz], 'waltz')).different.bars).toBe(1);
   });
+});
+
+describe('a section’s own chart', () => {
+  const verse = section('verse', { slots: slots('| C | F | G | Am |') });
+  const barsOf = (form: readonly (OtherEnding | undefined)[]) =>
+    sectionBars(
+      ownChart(
+        verse,
+        form.map((ending, i) => ({
+          id: `entry ${i}`,
+          sectionId: 'verse',
+          ...(ending ? { ending } : {}),
+        })),
+      ),
+    ).length;
+
+  it.each([
+    ['is whole where a playing ends as it is written', [undefined, otherEnding(2, '| C |')], 4],
+    [
+      'goes as far as the longest playing',
+      [otherEnding(3, '| C |'), otherEnding(1, '| C | C | C |')],
+      3,
+    ],
+    ['is nothing where an ending takes the place of all', [otherEnding(4, '| C |')], 0],
+    ['is whole where it is not played', [], 4],
+  ])('%s', (_, form, bars) => expect(barsOf(form)).toBe(bars));
 });

@@ -2,10 +2,17 @@ import { describe, expect, it } from 'vitest';
 import type { Project } from '../../../src/core/project.ts';
 import { formatChartBars } from '../../../src/core/song/chart.ts';
 import type { OtherEnding } from '../../../src/core/song/song.ts';
+import { keysOfHand } from '../../../src/core/voicing/voicing.ts';
 import type { Edit } from '../../../src/state/edits/edit.ts';
-import { clearEntryEnding, setEntryEnding } from '../../../src/state/edits/ending.ts';
+import {
+  clearEntryEnding,
+  pinEndingVoicing,
+  setEntryEnding,
+  unpinEndingVoicing,
+} from '../../../src/state/edits/ending.ts';
 import { duplicateSection, setMeter } from '../../../src/state/edits/form.ts';
-import { meter, otherEnding, section, slots, song } from '../../support/music.ts';
+import { selectTimeline, selectVoicings } from '../../../src/state/selectors.ts';
+import { meter, otherEnding, section, slots, song, valueOf } from '../../support/music.ts';
 import { project } from '../../support/project.ts';
 
 const VERSE = section('verse', { slots: slots('| C | F G | Am |') });
@@ -74,6 +81,28 @@ describe('another ending of one return', () => {
   });
 });
 
+describe('hands pinned in an ending', () => {
+  const ended = setEntryEnding(SECOND, otherEnding(1, '| G N.C. |'))(BEFORE);
+  const pinned = pinEndingVoicing(SECOND, 0, { left: [43], right: [71, 62, 67] })(ended);
+  const fixedKeys = (of: Project) => endingOf(of)?.slots.map((slot) => slot.fixedKeys);
+
+  it('are held from low to high, and let go', () => {
+    expect(fixedKeys(pinned)).toEqual([{ left: [43], right: [62, 67, 71] }, undefined]);
+    expect(unpinEndingVoicing(SECOND, 0)(pinned)).toEqual(ended);
+  });
+
+  it('are the hands that are played there', () => {
+    const voiced = valueOf(selectVoicings(pinned));
+    const place = selectTimeline(pinned).chords.findIndex(({ inEnding }) => inEnding);
+    expect(keysOfHand(voiced[place]!, 'right')).toEqual([62, 67, 71]);
+  });
+
+  it('stay where the chords before and after what changed are the same', () => {
+    const after = setEntryEnding(SECOND, otherEnding(1, '| G F |'))(pinned);
+    expect(fixedKeys(after)?.[0]).toEqual({ left: [43], right: [62, 67, 71] });
+  });
+});
+
 describe('an edit of an ending that does not apply', () => {
   const ended = setEntryEnding(SECOND, otherEnding(1, '| G |'))(BEFORE);
   it.each<[string, Edit]>([
@@ -81,6 +110,9 @@ describe('an edit of an ending that does not apply', () => {
     ['ends without a chord', setEntryEnding(SECOND, { replacesBars: 1, slots: [], barMeters: [] })],
     ['ends inside a bar', setEntryEnding(SECOND, otherEnding(1, '| G |', '3/4'))],
     ['says the same ending', setEntryEnding(SECOND, otherEnding(1, '| G |'))],
+    ['pins an ending that is not there', pinEndingVoicing('entry 0', 0, { left: [], right: [60] })],
+    ['pins a chord that is not there', pinEndingVoicing(SECOND, 7, { left: [], right: [60] })],
+    ['lets hands go that are not pinned', unpinEndingVoicing(SECOND, 0)],
     ['takes away an ending that is not there', clearEntryEnding('entry 0')],
   ])('%s and leaves the very same project', (_, edit) => expect(edit(ended)).toBe(ended));
 });

@@ -1,10 +1,11 @@
 import { useRef, useState } from 'react';
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
-import type { ChordSlot, Section } from '../../core/song/song.ts';
+import type { FormEntryId, SectionId } from '../../core/ids.ts';
+import type { ChordSlot } from '../../core/song/song.ts';
 import { motion } from '../../core/voicing/motion.ts';
 import { nextInversion } from '../../core/voicing/nextInversion.ts';
 import { type HeldKeys, heldKeys, keysOfHand, type Voicing } from '../../core/voicing/voicing.ts';
-import { pinVoicing, unpinVoicing } from '../../state/edits/chart.ts';
+import type { Edit } from '../../state/edits/edit.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { useWidth } from '../useWidth.ts';
@@ -12,7 +13,6 @@ import { ChordHands, type HandActs } from './ChordHands.tsx';
 import { HandsPlaymark } from './HandsPlaymark.tsx';
 import { KeyChooser } from './KeyChooser.tsx';
 import { keyboardsInLine, spanAround } from './keyboardGeometry.ts';
-import { voicingAfter } from './useSectionHands.ts';
 
 const GAP_PX = 26;
 
@@ -20,16 +20,27 @@ function nameOf({ chord }: ChordSlot): string {
   return chord === 'no-chord' ? 'N.C.' : formatChordSymbol(chord);
 }
 
-/** Every chord of a section with its hands, in lines of small keyboards. */
-export function SectionHandsList({
-  section,
-  voicings,
+/** Chords with their hands, one voicing for each slot, and how hands are pinned for them. */
+export type ChordHandsRow = {
+  readonly slots: readonly ChordSlot[];
+  readonly voicings: readonly Voicing[];
+  /** The hands that follow those of a slot; undefined where none do. */
+  readonly voicingAfter: (slot: number) => Voicing | undefined;
+  readonly pin: (slot: number, held: HeldKeys) => Edit;
+  readonly letGo: (slot: number) => Edit;
+  /** Where these chords are heard: in the section itself, or in the other ending of one playing. */
+  readonly heardIn: { readonly sectionId: SectionId; readonly endingOf?: FormEntryId };
+};
+
+/** A row of chords, each with its hands on a small keyboard. */
+export function ChordHandsList({
+  row,
   showsFingers,
 }: {
-  readonly section: Section;
-  readonly voicings: readonly Voicing[];
+  readonly row: ChordHandsRow;
   readonly showsFingers: boolean;
 }) {
+  const { slots, voicings } = row;
   const { store } = useParts();
   const settings = useProject((project) => project.voicing);
   const list = useRef<HTMLOListElement>(null);
@@ -39,7 +50,7 @@ export function SectionHandsList({
   const { count, keyboardPx } = keyboardsInLine(span, width, GAP_PX);
 
   const pin = (slot: number, held: HeldKeys, label: string) =>
-    store.edit(pinVoicing(section.id, slot, held), { label });
+    store.edit(row.pin(slot, held), { label });
   const actsFor = (slot: ChordSlot, place: number, voicing: Voicing): HandActs => {
     const nudge = (direction: 'up' | 'down') => {
       if (slot.chord === 'no-chord') return undefined;
@@ -50,14 +61,14 @@ export function SectionHandsList({
       up: nudge('up'),
       down: nudge('down'),
       pin: () => {
-        if (slot.fixedKeys) store.edit(unpinVoicing(section.id, place), { label: 'let hands go' });
+        if (slot.fixedKeys) store.edit(row.letGo(place), { label: 'let hands go' });
         else pin(place, heldKeys(voicing), 'pin hands');
       },
       open: () => setOpen(open === place ? undefined : place),
     };
   };
 
-  const openSlot = open === undefined ? undefined : section.slots[open];
+  const openSlot = open === undefined ? undefined : slots[open];
   const openVoicing = open === undefined ? undefined : voicings[open];
   return (
     <>
@@ -75,9 +86,9 @@ export function SectionHandsList({
         ref={list}
         style={{ gridTemplateColumns: `repeat(${count}, minmax(0, 1fr))`, columnGap: GAP_PX }}
       >
-        {section.slots.map((slot, place) => {
+        {slots.map((slot, place) => {
           const voicing = voicings[place] ?? [];
-          const next = voicingAfter(voicings, place);
+          const next = row.voicingAfter(place);
           return (
             <ChordHands
               key={place}
@@ -98,7 +109,7 @@ export function SectionHandsList({
           );
         })}
       </ol>
-      <HandsPlaymark sectionId={section.id} list={list} />
+      <HandsPlaymark heardIn={row.heardIn} list={list} />
     </>
   );
 }
