@@ -2,8 +2,9 @@ import { type KeySuggestion, suggestKeys } from '../core/harmony/keyGuess.ts';
 import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
 import { clickTrack } from '../core/rhythm/click.ts';
+import { patternsThatFit } from '../core/rhythm/fittedPattern.ts';
 import type { Note, TimedNote } from '../core/rhythm/note.ts';
-import { onlyWhereMeterFits, type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
+import { type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
 import { perform } from '../core/rhythm/perform.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import { realiseBand } from '../core/rhythm/realiseBand.ts';
@@ -77,10 +78,13 @@ export const selectVoicings: Selector<Result<readonly Voicing[], NothingPlayable
   (project) => voiceTimeline(selectTimeline(project), project.voicing),
 );
 
-/** The pattern of each bar of the timeline; in bars of another meter than their pattern's the hands rest. */
+/** The pattern of each bar of the timeline, as `patternsThatFit` fits it to bars of another meter. */
 export const selectPatternAt: Selector<PatternAt> = selector(
   (project) => [project.patterns, selectTimeline(project)],
-  (project) => onlyWhereMeterFits(patternForBar(project.patterns, selectTimeline(project))),
+  (project) => {
+    const timeline = selectTimeline(project);
+    return patternsThatFit(patternForBar(project.patterns, timeline), timeline);
+  },
 );
 
 /** The bars of the timeline (0-based) in which the hands rest because their pattern has another meter. */

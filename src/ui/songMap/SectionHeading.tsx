@@ -1,23 +1,17 @@
-import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Section } from '../../core/song/song.ts';
-import { formatMeter, sameMeter } from '../../core/time/meter.ts';
 import { renameSection, setMeter, setSectionPattern } from '../../state/edits/form.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { MeterField } from './MeterField.tsx';
 import { PatternField } from './PatternField.tsx';
-
-function misfit(section: Section, patterns: readonly Pattern[]): string | undefined {
-  const pattern = patterns.find(({ id }) => id === section.patternId);
-  if (!pattern || sameMeter(pattern.meter, section.meter)) return undefined;
-  return `“${pattern.name}” is in ${formatMeter(pattern.meter)}, so the hands rest here. Choose a pattern in ${formatMeter(section.meter)}, or make one on Rhythm.`;
-}
+import { restSentence } from './restWords.ts';
 
 /** Over the chart: the section's name in its box, its meter, its pattern. */
 export function SectionHeading({ section }: { readonly section: Section }) {
   const { store } = useParts();
   const patterns = useProject((project) => project.patterns);
-  const problem = misfit(section, patterns);
+  const pattern = patterns.find(({ id }) => id === section.patternId);
+  const problem = pattern && restSentence(section, pattern);
   return (
     <>
       <div className="songmap-heading">
