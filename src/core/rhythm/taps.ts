@@ -1,7 +1,7 @@
 import { barTicks, beatLengths, beatStarts, type Meter } from '../time/meter.ts';
 import type { Seconds, Ticks } from '../time/ticks.ts';
 import { foldStrokes } from './fold.ts';
-import { barsHeard, type HeardStroke } from './foldPlacing.ts';
+import { barsHeard, type HeardStroke, placeStrokes } from './foldPlacing.ts';
 import { type Groove, grooveOf } from './foldSources.ts';
 import { USUAL_TONE } from './sources.ts';
 import type { BandSource } from './strokes.ts';
@@ -73,7 +73,8 @@ export function beatsUnder(
 /**
  * What taps on one source come to: its strokes on a grid of one, two or four bars. `latencySec` is
  * how late the taps come on average (early: below 0), `spreadSec` how unevenly (a standard
- * deviation); so many of the `barsTapped` agree.
+ * deviation); so many of the `barsTapped` agree. `places` are the taps themselves in ticks from the
+ * first downbeat on, with the lateness taken off.
  */
 export type TappedRhythm = {
   readonly groove: Groove;
@@ -81,6 +82,7 @@ export type TappedRhythm = {
   readonly spreadSec: Seconds;
   readonly barsTapped: number;
   readonly barsAgreeing: number;
+  readonly places: readonly number[];
 };
 
 /**
@@ -107,6 +109,7 @@ export function foldTaps(
     spreadSec: fold.spread * secPerTick,
     barsTapped: bars,
     barsAgreeing: fold.barsAgreeing,
+    places: placeStrokes(strokes, beats, meter).map(({ tick }) => tick - fold.latency),
   };
 }
 

@@ -11,6 +11,7 @@ import { DESK_PANEL, type DeskTab, DeskTabs } from './DeskTabs.tsx';
 import { LevelsPanel } from './LevelsPanel.tsx';
 import { NumbersPanel } from './NumbersPanel.tsx';
 import { SayPanel } from './SayPanel.tsx';
+import { TapPanel } from './TapPanel.tsx';
 import type { Levels } from './useLevels.ts';
 
 type Props = {
@@ -43,6 +44,8 @@ function Panel(props: Props) {
       return levels ? <LevelsPanel {...{ pattern, levels, onLevel }} /> : null;
     case 'say':
       return <SayPanel pattern={pattern} />;
+    case 'tap':
+      return <TapPanel pattern={pattern} />;
     case 'numbers':
       return <NumbersPanel shown={shown} />;
     default:

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useRef } from 'react';
 
 /** What can be done at the desk under the spine. */
-export const DESK_TABS = ['hit', 'change', 'levels', 'say', 'numbers'] as const;
+export const DESK_TABS = ['hit', 'change', 'levels', 'say', 'tap', 'numbers'] as const;
 
 export type DeskTab = (typeof DESK_TABS)[number];
 
@@ -13,6 +13,7 @@ const TAB_NAMES: Readonly<Record<DeskTab, string>> = {
   change: 'Change',
   levels: 'Levels',
   say: 'Say it',
+  tap: 'Tap it',
   numbers: 'Numbers',
 };
 

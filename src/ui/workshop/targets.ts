@@ -5,10 +5,11 @@ import type { Ticks } from '../../core/time/ticks.ts';
 import type { RhythmTarget } from '../../state/edits/writeRhythm.ts';
 import { PART_NAMES, sourceName } from '../patternGrid/sourceNames.ts';
 
-/** Something a rhythm can be written into, under a key of its own and by its name. */
+/** Something a rhythm can be written into: under a key of its own, by its name in a list and in a sentence. */
 export type NamedTarget = {
   readonly key: string;
   readonly name: string;
+  readonly spoken: string;
   readonly group: 'hands' | 'band' | 'new in the band';
   readonly target: RhythmTarget;
 };
@@ -23,6 +24,7 @@ export function targetsOf({ sources }: Pick<Pattern, 'sources'>): NamedTarget[] 
     (hand): NamedTarget => ({
       key: hand,
       name: `${capital(hand)} hand`,
+      spoken: `${hand} hand`,
       group: 'hands',
       target: { kind: 'hand', hand },
     }),
@@ -31,6 +33,7 @@ export function targetsOf({ sources }: Pick<Pattern, 'sources'>): NamedTarget[] 
     (source): NamedTarget => ({
       key: sourceKey(source.id),
       name: capital(sourceName(source)),
+      spoken: sourceName(source),
       group: 'band',
       target: { kind: 'source', id: source.id },
     }),
@@ -39,6 +42,7 @@ export function targetsOf({ sources }: Pick<Pattern, 'sources'>): NamedTarget[] 
     (part): NamedTarget => ({
       key: `new ${part}`,
       name: `${capital(PART_NAMES[part])}, new`,
+      spoken: PART_NAMES[part],
       group: 'new in the band',
       target: { kind: 'new-source', part, name: capital(PART_NAMES[part]) },
     }),

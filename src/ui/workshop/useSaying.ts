@@ -17,7 +17,7 @@ function patternIn(project: Project, { id }: Pattern): Pattern | undefined {
  * Typing the counts of a target: what can be read stands in the pattern at once, and one run of
  * typing is one undo entry.
  */
-export function useSaying(pattern: Pattern, { target, name }: NamedTarget) {
+export function useSaying(pattern: Pattern, { target, spoken }: NamedTarget) {
   const { store } = useParts();
   const [typing, setTyping] = useState<Typing>();
   const runs = useRef(0);
@@ -39,7 +39,7 @@ export function useSaying(pattern: Pattern, { target, name }: NamedTarget) {
       if (!before || !said?.ok) return;
       const strokes = saidStrokes(said.value.at, said.value, partOf(before, target));
       const next = writeRhythm(pattern.id, target, { ...said.value, strokes })(now.base);
-      store.edit(() => next, { label: `say ${name.toLowerCase()}`, gesture: now.gesture });
+      store.edit(() => next, { label: `say ${spoken}`, gesture: now.gesture });
     },
     /** Ends the run of typing; gives the key of the source that it made, if it made one. */
     leave: (): string | undefined => {

@@ -215,12 +215,12 @@ describe('what taps come to', () => {
   it('is nothing where nothing was tapped', () =>
     expect(foldTaps([], beats, meter('4/4'), SOURCE)).toBeUndefined());
 
-  it('tells the bars tapped and how many agree', () => {
-    const strokes = tappedStrokes(bar.map((atSec) => ({ atSec })));
-    expect(foldTaps(strokes, beats, meter('4/4'), SOURCE)).toMatchObject({
-      barsTapped: 4,
-      barsAgreeing: 4,
-    });
+  it('tells the bars tapped, how many agree, and where every tap lies without the lateness', () => {
+    const strokes = tappedStrokes(bar.map((atSec) => ({ atSec: atSec + 0.02 })));
+    const rhythm = foldTaps(strokes, beats, meter('4/4'), SOURCE);
+    expect(rhythm).toMatchObject({ barsTapped: 4, barsAgreeing: 4 });
+    expect(rhythm?.latencySec).toBeCloseTo(0.02, 3);
+    expect(rhythm?.places.map(Math.round)).toEqual([0, 1920, 3840, 5760]);
   });
 });
 

@@ -1,0 +1,127 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import type { Tap } from '../../core/rhythm/taps.ts';
+import { beatLengths, tempoBeatTicks } from '../../core/time/meter.ts';
+import { secondsPerTick } from '../../core/time/tempoMap.ts';
+import type { Seconds } from '../../core/time/ticks.ts';
+import { setClick } from '../../state/edits/practice.ts';
+import { useParts } from '../parts.ts';
+import type { TapManner, TapRun } from './tapResult.ts';
+import { useClickClock } from './useClickClock.ts';
+import { useHeardTempo } from './useHeardTempo.ts';
+
+/** The keys under the index fingers, by their place on the keyboard; both have a bump to feel. */
+export const TAP_KEYS = ['KeyF', 'KeyJ'] as const;
+
+/** Taps that are being made; a finger is a key or a pointer, moments are those of events in milliseconds. */
+export type Tapping = {
+  readonly running: TapManner | undefined;
+  readonly taps: readonly Tap[];
+  readonly start: (manner: TapManner) => void;
+  readonly down: (finger: string, ms: number) => void;
+  readonly up: (finger: string, ms: number) => void;
+  /** Ends it and gives what was tapped; undefined where nothing was running. */
+  readonly finish: () => Omit<TapRun, 'firstTick'> | undefined;
+};
+
+/** A tap this share of a beat before the first downbeat is meant for it; an earlier one is counting in. */
+const EARLY_SHARE = 0.2;
+
+/** Collects taps on two keys and on pads, to the pattern's own click or freely. */
+export function useTapping(pattern: Pattern): Tapping {
+  const { store, playback } = useParts();
+  const heardBpm = useHeardTempo();
+  const [running, setRunning] = useState<TapManner>();
+  const [taps, setTaps] = useState<readonly Tap[]>([]);
+  const fingers = useRef(new Map<string, Seconds>());
+  const clickTime = useClickClock(running === 'click', pattern);
+
+  function timeOf(ms: number): Seconds | undefined {
+    return running === 'click' ? clickTime(ms) : ms / 1000;
+  }
+
+  function startClick(): void {
+    if (!store.snapshot().practice.click.on) store.edit(setClick({ on: true }), { label: 'click' });
+    const state = playback.state();
+    const request = state.status === 'stopped' ? undefined : state.request;
+    const isHeard =
+      request?.kind === 'pattern' && !request.pattern && request.patternId === pattern.id;
+    if (!isHeard) void playback.play({ kind: 'pattern', patternId: pattern.id });
+  }
+
+  function down(finger: string, ms: number): void {
+    const atSec = running && timeOf(ms);
+    if (atSec === undefined) return;
+    const beatTicks = tempoBeatTicks(pattern.meter);
+    const early = EARLY_SHARE * beatLengths(pattern.meter)[0]!;
+    const isCountIn =
+      running === 'click' && atSec < -early * secondsPerTick({ bpm: heardBpm, beatTicks });
+    if (isCountIn) return;
+    fingers.current.set(finger, atSec);
+    setTaps((before) => [...before, { atSec }]);
+  }
+
+  function up(finger: string, ms: number): void {
+    const atSec = fingers.current.get(finger);
+    const untilSec = timeOf(ms);
+    fingers.current.delete(finger);
+    if (atSec === undefined || untilSec === undefined) return;
+    setTaps((before) => before.map((tap) => (tap.atSec === atSec ? { ...tap, untilSec } : tap)));
+  }
+
+  useTapKeys(running !== undefined, down, up);
+
+  return {
+    running,
+    taps,
+    start: (manner) => {
+      setTaps([]);
+      fingers.current.clear();
+      setRunning(manner);
+      if (manner === 'click') startClick();
+      else playback.stop();
+    },
+    down,
+    up,
+    finish: () => {
+      if (!running) return undefined;
+      setRunning(undefined);
+      const state = playback.state();
+      const bpm = running === 'click' && state.status === 'playing' ? state.bpm : heardBpm;
+      if (running === 'click') playback.stop();
+      return { manner: running, taps, bpm };
+    },
+  };
+}
+
+function isTyping(target: EventTarget | null): boolean {
+  return target instanceof HTMLElement && target.matches('input, textarea, select');
+}
+
+/** Hears the two keys, wherever on the page they are pressed, while `isRunning`. */
+function useTapKeys(isRunning: boolean, down: Tapping['down'], up: Tapping['up']): void {
+  const latest = useRef({ down, up });
+  useEffect(() => {
+    latest.current = { down, up };
+  });
+  useEffect(() => {
+    if (!isRunning) return undefined;
+    const isTap = (event: KeyboardEvent) =>
+      TAP_KEYS.some((key) => key === event.code) &&
+      !(event.ctrlKey || event.altKey || event.metaKey || isTyping(event.target));
+    const press = (event: KeyboardEvent) => {
+      if (!isTap(event)) return;
+      event.preventDefault();
+      if (!event.repeat) latest.current.down(event.code, event.timeStamp);
+    };
+    const release = (event: KeyboardEvent) => {
+      if (isTap(event)) latest.current.up(event.code, event.timeStamp);
+    };
+    addEventListener('keydown', press);
+    addEventListener('keyup', release);
+    return () => {
+      removeEventListener('keydown', press);
+      removeEventListener('keyup', release);
+    };
+  }, [isRunning]);
+}
