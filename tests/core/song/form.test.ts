@@ -1,4 +1,4 @@
-import { describe, expect, it, ownChart } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { formatChartBars } from '../../../src/core/song/chart.ts';
 import {
   ownChart,
