@@ -2,6 +2,7 @@ import './practice.css';
 import './play.css';
 import '../washes.css';
 import { useEffect, useRef } from 'react';
+import type { PlaybackState } from '../../app/playback.ts';
 import type { PlaybackPosition } from '../../app/playbackPosition.ts';
 import type { Timeline } from '../../core/song/timeline.ts';
 import { beatStarts } from '../../core/time/meter.ts';
@@ -12,7 +13,7 @@ import { playingName } from '../songMap/marking.ts';
 import { useFrame } from '../useFrame.ts';
 import { usePlayback, useProject, useView } from '../useProject.ts';
 import { Beats } from './Beats.tsx';
-import { barsLeftText, glanceBars, nextChordIndex } from './follow.ts';
+import { barAfter, barsLeftText, comingChordIndex, glanceBars, nextChordIndex } from './follow.ts';
 import { goToSection } from './goToSection.ts';
 import { PlayRibbon } from './PlayRibbon.tsx';
 import { PlaySettings } from './PlaySettings.tsx';
@@ -22,6 +23,23 @@ import { SectionSteps } from './SectionSteps.tsx';
 /** Where the page stands before anything plays: at the first bar of what will be played. */
 function atRest(timeline: Timeline, firstBar: number): Pick<PlaybackPosition, 'tick' | 'bar'> {
   return { tick: timeline.bars[firstBar]?.startTick ?? 0, bar: firstBar };
+}
+
+/** The chord that comes next of what plays, or at rest of the song, as an index of the timeline's chords. */
+function nextChord(
+  timeline: Timeline,
+  playing: PlaybackState,
+  now: number,
+  bar: number | undefined,
+): number | undefined {
+  if (bar === undefined || playing.status !== 'playing' || playing.request.kind !== 'song')
+    return nextChordIndex(timeline, now);
+  const after = barAfter(timeline, bar, {
+    ...playing,
+    ...playing.request,
+    time: playing.time ?? 1,
+  });
+  return comingChordIndex(timeline, now, bar, after);
 }
 
 function markOnly(list: HTMLElement | null, name: string, index: number | undefined): void {
@@ -102,7 +120,11 @@ export function PlayPage() {
     const tick = Math.max(place.tick, 0);
     const now = timeline.chords.findLastIndex((span) => span.startTick <= tick);
     markOnly(chords.current, 'practice-now', now);
-    markOnly(chords.current, 'practice-next', nextChordIndex(timeline, now));
+    markOnly(
+      chords.current,
+      'practice-next',
+      nextChord(timeline, playback.state(), now, place.bar),
+    );
     const here = timeline.sections.findLastIndex((each) => each.startTick <= tick);
     const span = timeline.sections[here];
     markOnly(ribbon.current, 'practice-section-now', here);

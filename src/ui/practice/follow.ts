@@ -1,3 +1,4 @@
+import type { SongRequest } from '../../app/score.ts';
 import { groupBy } from '../../core/rhythm/groupBy.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { PatternAt } from '../../core/rhythm/patternAt.ts';
@@ -6,12 +7,51 @@ import { barTicks } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import { entryBars } from '../songMap/marking.ts';
 
+/** What of the song is played, how often, and which bar a jump leads to, where one was asked for. */
+type SongPlayed = Pick<SongRequest, 'range' | 'times'> & {
+  readonly time: number;
+  readonly wantedBar?: number;
+};
+
+/** The bar that is heard after a bar: the next, the one that a jump leads to, or the first once more; undefined at the end. */
+export function barAfter(
+  timeline: Timeline,
+  bar: number,
+  { range, times, time, wantedBar }: SongPlayed,
+): number | undefined {
+  if (wantedBar !== undefined) return wantedBar;
+  if (bar + 1 < (range?.endBar ?? timeline.bars.length)) return bar + 1;
+  return times === 'until-stopped' || time < times ? (range?.firstBar ?? 0) : undefined;
+}
+
+/**
+ * The next other chord that is heard, as an index of the timeline's chords, where the chord at `index`
+ * sounds in the bar `bar` and the bar `after` comes next; undefined where the music ends before.
+ */
+export function comingChordIndex(
+  timeline: Timeline,
+  index: number,
+  bar: number,
+  after: number | undefined,
+): number | undefined {
+  const next = nextChordIndex(timeline, index);
+  const barEnd = timeline.bars[bar + 1]?.startTick ?? timeline.lengthTicks;
+  if (next !== undefined && timeline.chords[next]!.startTick < barEnd) return next;
+  const afterTick = timeline.bars[after ?? -1]?.startTick;
+  if (afterTick === undefined) return undefined;
+  const there = timeline.chords.findLastIndex(({ startTick }) => startTick <= afterTick);
+  const isSame = sameChord(timeline.chords[there], timeline.chords[index]);
+  return isSame ? nextChordIndex(timeline, there) : there;
+}
+
+function sameChord(one: ChordSpan | undefined, other: ChordSpan | undefined): boolean {
+  return JSON.stringify(one?.chord) === JSON.stringify(other?.chord);
+}
+
 /** The next chord that differs from the one at `index`, as an index of the timeline's chords; undefined at the end. */
 export function nextChordIndex(timeline: Timeline, index: number): number | undefined {
-  const now = timeline.chords[index]?.chord;
-  const next = timeline.chords.findIndex(
-    (span, i) => i > index && JSON.stringify(span.chord) !== JSON.stringify(now),
-  );
+  const now = timeline.chords[index];
+  const next = timeline.chords.findIndex((span, i) => i > index && !sameChord(span, now));
   return next < 0 ? undefined : next;
 }
 

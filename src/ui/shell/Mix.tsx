@@ -88,5 +88,9 @@ function Levels() {
 
 /** Opens how loud each part is beside the others, and in which ear the click is heard. */
 export function Mix() {
-  return <PopupButton name="Mix">{() => <Levels />}</PopupButton>;
+  return (
+    <PopupButton name="Mix" className="foot-mix">
+      {() => <Levels />}
+    </PopupButton>
+  );
 }

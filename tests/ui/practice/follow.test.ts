@@ -1,7 +1,9 @@
 import { expect, it } from 'vitest';
 import { timelineOf } from '../../../src/core/song/timeline.ts';
 import {
+  barAfter,
   barsLeftText,
+  comingChordIndex,
   glanceBars,
   nextChordIndex,
   sectionPatterns,
@@ -42,4 +44,26 @@ it('shows every pattern once, with the playings that begin with it', () => {
     { pattern: slow, sections: [0, 2] },
     { pattern: quick, sections: [1] },
   ]);
+});
+
+it('knows the bar that comes: the next, the one jumped to, the first again, or none', () => {
+  const once = { times: 1, time: 1 };
+  const range = { firstBar: 4, endBar: 6 };
+  expect(barAfter(timeline, 3, once)).toBe(4);
+  expect(barAfter(timeline, 9, once)).toBeUndefined();
+  expect(barAfter(timeline, 9, { times: 'until-stopped', time: 7 })).toBe(0);
+  expect(barAfter(timeline, 5, { range, times: 2, time: 1 })).toBe(4);
+  expect(barAfter(timeline, 5, { range, times: 2, time: 2 })).toBeUndefined();
+  expect(barAfter(timeline, 0, { ...once, wantedBar: 5 })).toBe(5);
+});
+
+it('announces the chord that is really heard next', () => {
+  // Chords by index: 0 C, 1 C, 2 F, 3 G, 4 Am, 5 F, then the verse again.
+  expect(comingChordIndex(timeline, 0, 0, 1)).toBe(2);
+  expect(comingChordIndex(timeline, 3, 3, 4)).toBe(4);
+  expect(comingChordIndex(timeline, 0, 0, 4)).toBe(4);
+  expect(comingChordIndex(timeline, 5, 5, 4)).toBe(4);
+  expect(comingChordIndex(timeline, 5, 5, undefined)).toBeUndefined();
+  // Jumping from the F of the verse to the F of the chorus: the chord after that.
+  expect(comingChordIndex(timeline, 2, 2, 5)).toBe(6);
 });
