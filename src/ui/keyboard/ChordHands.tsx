@@ -1,23 +1,33 @@
-import type { Semitones } from '../../core/harmony/pitch.ts';
+import { memo } from 'react';
+import type { Chord } from '../../core/harmony/chord.ts';
+import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
 import type { ChordSlot } from '../../core/song/song.ts';
-import { type HandName, keysOfHand, type Voicing } from '../../core/voicing/voicing.ts';
+import { motion } from '../../core/voicing/motion.ts';
+import { nextInversion } from '../../core/voicing/nextInversion.ts';
+import {
+  type HandName,
+  type HeldKeys,
+  heldKeys,
+  keysOfHand,
+  type Voicing,
+  type VoicingSettings,
+} from '../../core/voicing/voicing.ts';
+import { sameData } from '../../state/sameData.ts';
 import { ChordName, MusicText } from '../ChordName.tsx';
 import { KeyboardDrawing } from './KeyboardDrawing.tsx';
 import type { KeyboardSpan } from './keyboardGeometry.ts';
 import { noteName } from './noteNames.ts';
 
-/** What can be done with the hands of one chord; undefined where it can't. */
-export type HandActs = {
-  readonly up: (() => void) | undefined;
-  readonly down: (() => void) | undefined;
-  readonly pin: () => void;
-  readonly open: () => void;
+/** What can be done with the hands of a slot of the row. */
+export type ChordActs = {
+  readonly pin: (slot: number, held: HeldKeys, label: string) => void;
+  readonly letGo: (slot: number) => void;
+  readonly open: (slot: number) => void;
 };
 
 const HAND_LETTERS: Readonly<Record<HandName, string>> = { left: 'L', right: 'R' };
 
-function namesOf(voicing: Voicing, hand: HandName, { chord }: ChordSlot): string {
-  if (chord === 'no-chord') return '';
+function namesOf(voicing: Voicing, hand: HandName, chord: Chord): string {
   return keysOfHand(voicing, hand)
     .map((key) => noteName(key, chord))
     .join(' ');
@@ -39,41 +49,76 @@ function Chevron({ to }: { readonly to: 'up' | 'down' }) {
   );
 }
 
-function Buttons({
+function NudgeButton({
   name,
-  isPinned,
-  acts,
+  to,
+  next,
+  onNudge,
 }: {
   readonly name: string;
-  readonly isPinned: boolean;
-  readonly acts: HandActs;
+  readonly to: 'up' | 'down';
+  /** The hands it leads to; undefined where there are none. */
+  readonly next: Voicing | undefined;
+  readonly onNudge: (next: Voicing) => void;
 }) {
   return (
+    <button
+      type="button"
+      aria-label={`${name}: next inversion ${to}`}
+      title={`Next inversion ${to}`}
+      disabled={!next}
+      onClick={() => next && onNudge(next)}
+    >
+      <Chevron to={to} />
+    </button>
+  );
+}
+
+type ChordHandsProps = {
+  readonly slot: ChordSlot;
+  readonly place: number;
+  readonly voicing: Voicing;
+  readonly next: Voicing | undefined;
+  readonly settings: VoicingSettings;
+  readonly span: KeyboardSpan;
+  readonly keyboardPx: number;
+  readonly showsFingers: boolean;
+  readonly isOpen: boolean;
+  readonly acts: ChordActs;
+};
+
+function Buttons({
+  chord,
+  name,
+  isPinned,
+  place,
+  voicing,
+  settings,
+  acts,
+}: {
+  readonly chord: Chord;
+  readonly name: string;
+  readonly isPinned: boolean;
+} & Pick<ChordHandsProps, 'place' | 'voicing' | 'settings' | 'acts'>) {
+  return (
     <span className="keyboard-buttons">
-      <button
-        type="button"
-        aria-label={`${name}: next inversion down`}
-        title="Next inversion down"
-        disabled={!acts.down}
-        onClick={acts.down}
-      >
-        <Chevron to="down" />
-      </button>
-      <button
-        type="button"
-        aria-label={`${name}: next inversion up`}
-        title="Next inversion up"
-        disabled={!acts.up}
-        onClick={acts.up}
-      >
-        <Chevron to="up" />
-      </button>
+      {(['down', 'up'] as const).map((to) => (
+        <NudgeButton
+          key={to}
+          name={name}
+          to={to}
+          next={nextInversion(voicing, chord, to, settings)}
+          onNudge={(next) => acts.pin(place, heldKeys(next), `inversion ${to}`)}
+        />
+      ))}
       <button
         type="button"
         className="keyboard-pin"
         aria-pressed={isPinned}
         aria-label={isPinned ? `${name} is pinned: let it go` : `Pin ${name}`}
-        onClick={acts.pin}
+        onClick={() =>
+          isPinned ? acts.letGo(place) : acts.pin(place, heldKeys(voicing), 'pin hands')
+        }
       >
         {isPinned ? 'Pinned' : 'Pin'}
       </button>
@@ -81,44 +126,37 @@ function Buttons({
   );
 }
 
-/** One chord of the section: its name, its hands on a keyboard, and how they go on to the next. */
-export function ChordHands({
+/**
+ * One chord of a row: its name, its hands on a keyboard, and how they go on to the next. Drawn anew
+ * only where something of it is another than before, as rows can be long.
+ */
+export const ChordHands = memo(function ChordHands({
   slot,
   place,
-  name,
   voicing,
   next,
-  motionToNext,
+  settings,
   span,
   keyboardPx,
   showsFingers,
   isOpen,
   acts,
-}: {
-  readonly slot: ChordSlot;
-  readonly place: number;
-  readonly name: string;
-  readonly voicing: Voicing;
-  readonly next: Voicing | undefined;
-  readonly motionToNext: Semitones;
-  readonly span: KeyboardSpan;
-  readonly keyboardPx: number;
-  readonly showsFingers: boolean;
-  readonly isOpen: boolean;
-  readonly acts: HandActs;
-}) {
-  const left = namesOf(voicing, 'left', slot);
-  const right = namesOf(voicing, 'right', slot);
-  const isPinned = slot.fixedKeys !== undefined;
-  if (slot.chord === 'no-chord')
+}: ChordHandsProps) {
+  const { chord } = slot;
+  if (chord === 'no-chord')
     return (
       <li className="keyboard-chord" data-slot={place}>
         <h3 className="keyboard-name">
-          <ChordName chord={slot.chord} />
+          <ChordName chord={chord} />
         </h3>
         <p className="hint">Both hands are free.</p>
       </li>
     );
+  const name = formatChordSymbol(chord);
+  const left = namesOf(voicing, 'left', chord);
+  const right = namesOf(voicing, 'right', chord);
+  const isPinned = slot.fixedKeys !== undefined;
+  const moves = next && motion(keysOfHand(voicing, 'right'), keysOfHand(next, 'right'));
   return (
     <li className="keyboard-chord" data-slot={place} data-pinned={isPinned || undefined}>
       <div className="keyboard-head">
@@ -127,12 +165,20 @@ export function ChordHands({
             type="button"
             aria-expanded={isOpen}
             aria-label={`${name}: choose its keys`}
-            onClick={acts.open}
+            onClick={() => acts.open(place)}
           >
-            <ChordName chord={slot.chord} />
+            <ChordName chord={chord} />
           </button>
         </h3>
-        <Buttons name={name} isPinned={isPinned} acts={acts} />
+        <Buttons
+          chord={chord}
+          name={name}
+          isPinned={isPinned}
+          place={place}
+          voicing={voicing}
+          settings={settings}
+          acts={acts}
+        />
       </div>
       <KeyboardDrawing
         voicing={voicing}
@@ -145,12 +191,10 @@ export function ChordHands({
       <p className="keyboard-foot" style={{ width: keyboardPx }}>
         <HandNotes hand="left" names={left} />
         <HandNotes hand="right" names={right} />
-        {next && (
-          <span className="keyboard-motion">
-            {motionToNext === 0 ? 'stays' : `moves ${motionToNext}`}
-          </span>
+        {moves !== undefined && (
+          <span className="keyboard-motion">{moves === 0 ? 'stays' : `moves ${moves}`}</span>
         )}
       </p>
     </li>
   );
-}
+}, sameData);

@@ -1,24 +1,23 @@
-import { useRef, useState } from 'react';
-import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
+import { useMemo, useRef, useState } from 'react';
 import type { FormEntryId, SectionId } from '../../core/ids.ts';
 import type { ChordSlot } from '../../core/song/song.ts';
-import { motion } from '../../core/voicing/motion.ts';
-import { nextInversion } from '../../core/voicing/nextInversion.ts';
-import { type HeldKeys, heldKeys, keysOfHand, type Voicing } from '../../core/voicing/voicing.ts';
+import type { HeldKeys, Voicing } from '../../core/voicing/voicing.ts';
 import type { Edit } from '../../state/edits/edit.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { useWidth } from '../useWidth.ts';
-import { ChordHands, type HandActs } from './ChordHands.tsx';
+import { type ChordActs, ChordHands } from './ChordHands.tsx';
 import { HandsPlaymark } from './HandsPlaymark.tsx';
 import { KeyChooser } from './KeyChooser.tsx';
 import { keyboardsInLine, spanAround } from './keyboardGeometry.ts';
 
 const GAP_PX = 26;
 
-function nameOf({ chord }: ChordSlot): string {
-  return chord === 'no-chord' ? 'N.C.' : formatChordSymbol(chord);
-}
+/** How the hands of a row's slots are pinned and let go; the same object as long as the row is the same chords'. */
+export type HandEdits = {
+  readonly pin: (slot: number, held: HeldKeys) => Edit;
+  readonly letGo: (slot: number) => Edit;
+};
 
 /** Chords with their hands, one voicing for each slot, and how hands are pinned for them. */
 export type ChordHandsRow = {
@@ -26,8 +25,7 @@ export type ChordHandsRow = {
   readonly voicings: readonly Voicing[];
   /** The hands that follow those of a slot; undefined where none do. */
   readonly voicingAfter: (slot: number) => Voicing | undefined;
-  readonly pin: (slot: number, held: HeldKeys) => Edit;
-  readonly letGo: (slot: number) => Edit;
+  readonly edits: HandEdits;
   /** Where these chords are heard: in the section itself, or in the other ending of one playing. */
   readonly heardIn: { readonly sectionId: SectionId; readonly endingOf?: FormEntryId };
 };
@@ -40,7 +38,7 @@ export function ChordHandsList({
   readonly row: ChordHandsRow;
   readonly showsFingers: boolean;
 }) {
-  const { slots, voicings } = row;
+  const { slots, voicings, edits } = row;
   const { store } = useParts();
   const settings = useProject((project) => project.voicing);
   const list = useRef<HTMLOListElement>(null);
@@ -49,25 +47,14 @@ export function ChordHandsList({
   const span = spanAround(voicings.flat().map((note) => note.keyNumber));
   const { count, keyboardPx } = keyboardsInLine(span, width, GAP_PX);
 
-  const pin = (slot: number, held: HeldKeys, label: string) =>
-    store.edit(row.pin(slot, held), { label });
-  const actsFor = (slot: ChordSlot, place: number, voicing: Voicing): HandActs => {
-    const nudge = (direction: 'up' | 'down') => {
-      if (slot.chord === 'no-chord') return undefined;
-      const next = nextInversion(voicing, slot.chord, direction, settings);
-      return next && (() => pin(place, heldKeys(next), `inversion ${direction}`));
-    };
-    return {
-      up: nudge('up'),
-      down: nudge('down'),
-      pin: () => {
-        if (slot.fixedKeys) store.edit(row.letGo(place), { label: 'let hands go' });
-        else pin(place, heldKeys(voicing), 'pin hands');
-      },
-      open: () => setOpen(open === place ? undefined : place),
-    };
-  };
-
+  const acts = useMemo(
+    (): ChordActs => ({
+      pin: (slot, held, label) => store.edit(edits.pin(slot, held), { label }),
+      letGo: (slot) => store.edit(edits.letGo(slot), { label: 'let hands go' }),
+      open: (slot) => setOpen((now) => (now === slot ? undefined : slot)),
+    }),
+    [store, edits],
+  );
   const openSlot = open === undefined ? undefined : slots[open];
   const openVoicing = open === undefined ? undefined : voicings[open];
   return (
@@ -77,7 +64,7 @@ export function ChordHandsList({
           key={open}
           chord={openSlot.chord}
           voicing={openVoicing}
-          onKeys={(held) => pin(open, held, 'choose keys')}
+          onKeys={(held) => acts.pin(open, held, 'choose keys')}
           onClose={() => setOpen(undefined)}
         />
       )}
@@ -86,28 +73,21 @@ export function ChordHandsList({
         ref={list}
         style={{ gridTemplateColumns: `repeat(${count}, minmax(0, 1fr))`, columnGap: GAP_PX }}
       >
-        {slots.map((slot, place) => {
-          const voicing = voicings[place] ?? [];
-          const next = row.voicingAfter(place);
-          return (
-            <ChordHands
-              key={place}
-              slot={slot}
-              place={place}
-              name={nameOf(slot)}
-              voicing={voicing}
-              next={next}
-              motionToNext={
-                next ? motion(keysOfHand(voicing, 'right'), keysOfHand(next, 'right')) : 0
-              }
-              span={span}
-              keyboardPx={keyboardPx}
-              showsFingers={showsFingers}
-              isOpen={open === place}
-              acts={actsFor(slot, place, voicing)}
-            />
-          );
-        })}
+        {slots.map((slot, place) => (
+          <ChordHands
+            key={place}
+            slot={slot}
+            place={place}
+            voicing={voicings[place] ?? []}
+            next={row.voicingAfter(place)}
+            settings={settings}
+            span={span}
+            keyboardPx={keyboardPx}
+            showsFingers={showsFingers}
+            isOpen={open === place}
+            acts={acts}
+          />
+        ))}
       </ol>
       <HandsPlaymark heardIn={row.heardIn} list={list} />
     </>

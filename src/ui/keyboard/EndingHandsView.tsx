@@ -1,7 +1,8 @@
+import { useMemo } from 'react';
 import type { Section } from '../../core/song/song.ts';
 import { pinEndingVoicing, unpinEndingVoicing } from '../../state/edits/ending.ts';
 import { VoicingNotation } from '../notation/VoicingNotation.tsx';
-import { ChordHandsList } from './ChordHandsList.tsx';
+import { ChordHandsList, type HandEdits } from './ChordHandsList.tsx';
 import { type EndingHands, useEndings } from './useEndings.ts';
 
 function EndingView({
@@ -18,6 +19,13 @@ function EndingView({
   const { entry, playing, ending, voicings, after } = hands;
   const { slots, barMeters } = ending;
   const name = `Ending of ${playing}`;
+  const edits = useMemo(
+    (): HandEdits => ({
+      pin: (slot, held) => pinEndingVoicing(entry.id, slot, held),
+      letGo: (slot) => unpinEndingVoicing(entry.id, slot),
+    }),
+    [entry.id],
+  );
   const follows = (slot: number) => voicings.slice(slot + 1).find(({ length }) => length > 0);
   return (
     <section className="keyboard-ending" aria-label={name}>
@@ -30,8 +38,7 @@ function EndingView({
             slots,
             voicings,
             voicingAfter: (slot) => follows(slot) ?? after,
-            pin: (slot, held) => pinEndingVoicing(entry.id, slot, held),
-            letGo: (slot) => unpinEndingVoicing(entry.id, slot),
+            edits,
             heardIn: { sectionId: section.id, endingOf: entry.id },
           }}
           showsFingers={showsFingers}

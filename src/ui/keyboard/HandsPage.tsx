@@ -9,7 +9,7 @@ import { NotesToggle } from '../notation/NotesToggle.tsx';
 import { VoicingNotation } from '../notation/VoicingNotation.tsx';
 import { useChosenSection } from '../songMap/useChosenSection.ts';
 import { useProject, useView } from '../useProject.ts';
-import { ChordHandsList } from './ChordHandsList.tsx';
+import { ChordHandsList, type HandEdits } from './ChordHandsList.tsx';
 import { EndingHandsViews } from './EndingHandsView.tsx';
 import { HandSettings } from './HandSettings.tsx';
 import { nothingPlayableSentence } from './handsMessages.ts';
@@ -34,6 +34,13 @@ function PlayableHands({
 }) {
   const [showsFingers, setShowsFingers] = useState(true);
   const isNotated = useView(({ notated }) => notated.includes('hands'));
+  const edits = useMemo(
+    (): HandEdits => ({
+      pin: (slot, held) => pinVoicing(section.id, slot, held),
+      letGo: (slot) => unpinVoicing(section.id, slot),
+    }),
+    [section.id],
+  );
   const before = useTotalBefore(hands.motions.here, section.id);
   return (
     <>
@@ -60,8 +67,7 @@ function PlayableHands({
             slots: section.slots,
             voicings: hands.voicings,
             voicingAfter: (slot) => voicingAfter(hands.voicings, slot),
-            pin: (slot, held) => pinVoicing(section.id, slot, held),
-            letGo: (slot) => unpinVoicing(section.id, slot),
+            edits,
             heardIn: { sectionId: section.id },
           }}
           showsFingers={showsFingers}

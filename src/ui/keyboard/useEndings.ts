@@ -22,8 +22,9 @@ export type EndingHands = {
 export function useEndings(sectionId: SectionId): EndingHands[] {
   const form = useProject((project) => project.song.form);
   const timeline = useProject(selectTimeline);
-  const voiced = useProject(selectVoicings);
-  if (!voiced.ok) return [];
+  const isEnded = form.some((entry) => entry.sectionId === sectionId && entry.ending);
+  const voiced = useProject((project) => (isEnded ? selectVoicings(project) : undefined));
+  if (!voiced?.ok) return [];
   return form.flatMap((entry, place) => {
     const { ending } = entry;
     if (entry.sectionId !== sectionId || !ending) return [];
