@@ -84,10 +84,13 @@ export function SongsSheet({
         </button>
       </header>
       <Problem onOpening={(opening) => void closeOnceOpen(opening)} />
-      <div className="songs-parts">
-        <SongList onOpening={(opening) => void closeOnceOpen(opening)} />
-        <HandOn track={track} />
-      </div>
+      {/* Closed, it would be drawn anew at every edit of the song. */}
+      {open && (
+        <div className="songs-parts">
+          <SongList onOpening={(opening) => void closeOnceOpen(opening)} />
+          <HandOn track={track} />
+        </div>
+      )}
     </dialog>
   );
 }
