@@ -1,7 +1,7 @@
 import './notation.css';
 import { use, useMemo, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { type FittedSheet, fittingSheet, sheetAt } from './fittingSheet.ts';
+import { type FittedSheet, fittingSheet } from './fittingSheet.ts';
 import type { Notation } from './notation.ts';
 import { fontsReady } from './notationFonts.ts';
 import { PrintedNotation } from './PrintedNotation.tsx';
@@ -11,7 +11,7 @@ import { useRoom } from './useRoom.ts';
 /** `panel` fills the room that its place on the page leaves, as large as it fits; `flow` takes the height it needs. */
 export type NotationSize = 'panel' | 'flow';
 
-/** Distance of two staff lines where the sheet is as high as it needs. */
+/** Distance of two staff lines at most where the sheet may be as high as it needs. */
 const FLOW_STAFF_SPACE_PX = 12;
 
 /** Prints the sheet alone: it is put on pages for as long as the browser's print dialogue takes. */
@@ -48,7 +48,7 @@ export function NotationView({
     if (room.width === 0 || notation.sheet.bars.length === 0) return undefined;
     return size === 'panel'
       ? fittingSheet(notation, room)
-      : sheetAt(notation, room.width, FLOW_STAFF_SPACE_PX);
+      : fittingSheet(notation, { width: room.width, height: Infinity }, FLOW_STAFF_SPACE_PX);
   }, [notation, room, size]);
   return (
     <div className={`notation notation-in-${size}`}>

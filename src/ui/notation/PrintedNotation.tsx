@@ -1,5 +1,5 @@
 import { createPortal } from 'react-dom';
-import { capitalHeight, LETTERING } from './lettering.ts';
+import { capitalHeight, LETTERING, textWidth } from './lettering.ts';
 import type { Notation } from './notation.ts';
 import { PRINTABLE_MM, printedSheet } from './printedSheet.ts';
 import { SystemDrawing } from './SystemDrawing.tsx';
@@ -22,7 +22,9 @@ export function PrintedNotation({ notation }: { readonly notation: Notation }) {
               className="notation-text notation-title"
               x={width / 2}
               y={capitalHeight('title')}
-              fontSize={LETTERING.title.size}
+              fontSize={
+                LETTERING.title.size * Math.min(1, width / textWidth(notation.title, 'title'))
+              }
               fontWeight={LETTERING.title.weight}
             >
               {notation.title}

@@ -16,6 +16,8 @@ import { drawTuplets } from './tuplets.ts';
 export function engravedNotes(system: SheetSystem): SVGElement {
   const context = new SVGContext(document.createElement('div'));
   context.svg.setAttribute('overflow', 'visible');
+  // The sheet around it is the picture.
+  context.svg.setAttribute('role', 'presentation');
   for (const hand of STAVES) drawStaff(context, system, hand);
   return context.svg;
 }

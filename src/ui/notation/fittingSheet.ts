@@ -20,21 +20,28 @@ const STAFF_SPACES_PX = [20, 18, 16, 14.5, 13, 12, 11, 10, 9] as const;
 /** Above the first system and below the last. */
 const MARGIN: Units = 6;
 
-/** The notation as large as it fits into a room without scrolling, or as small as is legible. Throws for a room without width. */
-export function fittingSheet(notation: Notation, room: Room): FittedSheet {
-  const sheets = STAFF_SPACES_PX.map((px) => sheetAt(notation, room.width, px));
-  return (
-    sheets.find(({ width, height, pxPerUnit }) => {
-      const fitsDown = height * pxPerUnit <= room.height;
-      return fitsDown && width * pxPerUnit <= room.width;
-    }) ?? sheets.at(-1)!
-  );
+/**
+ * The notation as large as it fits into a room without scrolling, staff lines at most `largestPx` apart,
+ * or as small as is legible. Only where a single bar is wider than the room it gets smaller still.
+ * Throws for a room without width.
+ */
+export function fittingSheet(
+  notation: Notation,
+  room: Room,
+  largestPx: number = STAFF_SPACES_PX[0],
+): FittedSheet {
+  if (room.width <= 0) throw new Error(`no notation is ${room.width} px wide`);
+  let sheet: FittedSheet | undefined;
+  for (const px of STAFF_SPACES_PX.filter((size) => size <= largestPx)) {
+    sheet = sheetAt(notation, room.width, px / SPACE);
+    const fitsDown = sheet.height * sheet.pxPerUnit <= room.height;
+    if (fitsDown && sheet.width * sheet.pxPerUnit <= room.width) break;
+  }
+  if (!sheet) throw new Error(`no staff is as small as ${largestPx} px between its lines`);
+  return { ...sheet, pxPerUnit: Math.min(sheet.pxPerUnit, room.width / sheet.width) };
 }
 
-/** The notation over a width, two staff lines `staffSpacePx` apart, as long as it gets. */
-export function sheetAt(notation: Notation, widthPx: number, staffSpacePx: number): FittedSheet {
-  if (widthPx <= 0) throw new Error(`no notation is ${widthPx} px wide`);
-  const pxPerUnit = staffSpacePx / SPACE;
+function sheetAt(notation: Notation, widthPx: number, pxPerUnit: number): FittedSheet {
   const systems = sheetSystems(notation, widthPx / pxPerUnit - 1);
   const { placed, height } = stackedSystems(systems, undefined, MARGIN);
   return {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Pattern } from '../../../src/core/rhythm/pattern.ts';
 import type { Articulation } from '../../../src/core/rhythm/sheet.ts';
-import { inkReach } from '../../../src/ui/notation/inkReach.ts';
+import { type InkReach, inkReach } from '../../../src/ui/notation/inkReach.ts';
 import { markSide, marksOf, marksReach } from '../../../src/ui/notation/marks.ts';
 import { beamedRuns, tupletRuns } from '../../../src/ui/notation/stemDirections.ts';
 import { type WrittenEvent, writtenBars } from '../../../src/ui/notation/writtenBars.ts';
@@ -49,12 +50,13 @@ describe('marks of a note', () => {
   it('none are written for a plain note', () => expect(marksOf(marked(), 'above', 0)).toEqual([]));
 });
 
-describe('the ink of a staff', () => {
-  const reach = (tones: string, chart: string, parts = {}) => {
-    const { sheet } = notationOf(pattern('4/4', { right: tones }, parts), chart);
-    return inkReach(writtenBars(sheet, keyNamed('C'))[0]!, 'right');
-  };
+/** How far the ink of a bar reaches in which the right hand plays these tones. */
+function reach(tones: string, chart: string, parts: Partial<Pattern> = {}): InkReach {
+  const { sheet } = notationOf(pattern('4/4', { right: tones }, parts), chart);
+  return inkReach(writtenBars(sheet, keyNamed('C'))[0]!, 'right');
+}
 
+describe('the ink of a staff', () => {
   it('is at least the staff itself', () =>
     expect(reach('....', '| C |')).toEqual({ above: 20, below: 20 }));
 

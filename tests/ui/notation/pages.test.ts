@@ -4,7 +4,7 @@ import { layoutPages, SYSTEM_GAP } from '../../../src/ui/notation/pages.ts';
 import { a4Page, printedSheet } from '../../../src/ui/notation/printedSheet.ts';
 import { type SheetSystem, sheetSystems } from '../../../src/ui/notation/systems.ts';
 import { pattern } from '../../support/patterns.ts';
-import { notationOf } from '../../support/sheets.ts';
+import { barsOf, notationOf } from '../../support/sheets.ts';
 
 /** Systems of which only the heights matter. */
 function systems(...heights: readonly number[]): SheetSystem[] {
@@ -62,11 +62,6 @@ describe('pages', () => {
 });
 
 describe('printed pages', () => {
-  const barsOf = (bars: number) => {
-    const p = pattern('4/4', { right: 'CCCCCCCC'.repeat(bars) }, { bars });
-    return notationOf(p, `|${' C |'.repeat(bars)}`);
-  };
-
   it('are filled across, and as many as it takes, at the smallest size', () => {
     const { page, pages } = printedSheet(barsOf(24));
     expect(page).toEqual(a4Page(2.2));

@@ -1,21 +1,39 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { barSpacing, stretched } from '../../../src/ui/notation/barSpacing.ts';
+import { type BarSpacing, barSpacing, stretched } from '../../../src/ui/notation/barSpacing.ts';
 import { fittingSheet } from '../../../src/ui/notation/fittingSheet.ts';
-import type { Notation } from '../../../src/ui/notation/notation.ts';
 import { columnX, type SheetSystem, sheetSystems } from '../../../src/ui/notation/systems.ts';
 import { writtenBars } from '../../../src/ui/notation/writtenBars.ts';
 import { keyNamed } from '../../support/music.ts';
 import { pattern } from '../../support/patterns.ts';
-import { notationOf } from '../../support/sheets.ts';
-
-function barsOf(count: number, right = 'CCCCCCCC', parts: Partial<Notation> = {}): Notation {
-  const p = pattern('4/4', { right: right.repeat(count) }, { bars: count });
-  return notationOf(p, `|${' C |'.repeat(count)}`, parts);
-}
+import { barsOf, notationOf } from '../../support/sheets.ts';
 
 function barsPerSystem(systems: readonly SheetSystem[]): number[] {
   return systems.map(({ bars }) => bars.length);
+}
+
+/** Where the first bar begins under a key signature. */
+function firstBarX(key: string): number {
+  return sheetSystems(barsOf(1, 'C---', { key: keyNamed(key) }), 700)[0]!.bars[0]!.x;
+}
+
+/** How far chord symbols stand over the upper staff. */
+function chordRoom({ heights }: SheetSystem): number {
+  return heights.right - heights.chords;
+}
+
+/** How far the staves stand apart when the hands play this over C, then B. */
+function stavesApart(left: string, right: string, touch: 'plain' | 'accent'): number {
+  const p = pattern('4/4', { left, right });
+  const touched = { ...p, right: p.right.map((hit) => ({ ...hit, touch })) };
+  const { heights } = sheetSystems(notationOf(touched, '| C / B / |'), 700)[0]!;
+  return heights.left - heights.right;
+}
+
+/** The springs and rods of a bar in which the right hand plays this. */
+function spacingOf(right: string, chart = '| C |'): BarSpacing {
+  const { sheet } = notationOf(pattern('4/4', { right }), chart);
+  return barSpacing(writtenBars(sheet, keyNamed('C'))[0]!, 'in-time');
 }
 
 /** Rhythms of eighths over a few bars in any width. */
@@ -97,10 +115,8 @@ describe('systems', () => {
   });
 
   it('begin farther right under a longer key signature', () => {
-    const start = (key: string) =>
-      sheetSystems(barsOf(1, 'C---', { key: keyNamed(key) }), 700)[0]!.bars[0]!.x;
-    expect(start('D') - start('C')).toBeCloseTo(start('E') - start('D'), 6);
-    expect(start('D')).toBeGreaterThan(start('C'));
+    expect(firstBarX('D') - firstBarX('C')).toBeCloseTo(firstBarX('E') - firstBarX('D'), 6);
+    expect(firstBarX('D')).toBeGreaterThan(firstBarX('C'));
   });
 
   it('keep room for repeat signs', () => {
@@ -118,29 +134,16 @@ describe('systems', () => {
     const [low] = sheetSystems(barsOf(1, 'B---'), 700);
     const high = notationOf(pattern('4/4', { right: '6---' }), '| B |');
     const [above] = sheetSystems(high, 700);
-    const room = (system: SheetSystem) => system.heights.right - system.heights.chords;
-    expect(room(above!)).toBeGreaterThan(room(low!));
+    expect(chordRoom(above!)).toBeGreaterThan(chordRoom(low!));
   });
 
   it('set staves farther apart where the hands come near each other', () => {
-    const apart = (left: string, right: string, touch: 'plain' | 'accent') => {
-      const p = pattern('4/4', { left, right });
-      const touched = { ...p, right: p.right.map((hit) => ({ ...hit, touch })) };
-      const { heights } = sheetSystems(notationOf(touched, '| C / B / |'), 700)[0]!;
-      return heights.left - heights.right;
-    };
-    expect(apart('R---', 'B---', 'plain')).toBe(105);
-    expect(apart('..X-', 'B---', 'accent')).toBeGreaterThan(105);
+    expect(stavesApart('R---', 'B---', 'plain')).toBe(105);
+    expect(stavesApart('..X-', 'B---', 'accent')).toBeGreaterThan(105);
   });
 });
 
 describe('the spacing of a bar', () => {
-  const spacingOf = (right: string, chart = '| C |') =>
-    barSpacing(
-      writtenBars(notationOf(pattern('4/4', { right }), chart).sheet, keyNamed('C'))[0]!,
-      'in-time',
-    );
-
   it('gives like values like distances, and longer ones longer', () => {
     const places = stretched(spacingOf('C-C-C---'), 1.5);
     const distances = places.slice(1).map((place, i) => place - places[i]!);

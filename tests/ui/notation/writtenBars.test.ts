@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { HandName } from '../../../src/core/voicing/voicing.ts';
+import type { StemDirection } from '../../../src/ui/notation/stemDirections.ts';
 import { lowerVoiceShift } from '../../../src/ui/notation/voiceShift.ts';
 import {
   type WrittenBar,
@@ -13,7 +14,7 @@ import { notationOf } from '../../support/sheets.ts';
 const SIGNS: Readonly<Record<number, string>> = { [-2]: '𝄫', [-1]: '♭', 0: '♮', 1: '♯', 2: '𝄪' };
 
 /** Heads of one hand with the accidentals written before them, notes by spaces and bars by `|`: `C4E♭4 ♮E4`. */
-function written(chart: string, right: string, key = 'C'): string {
+function headsOver(chart: string, right: string, key = 'C'): string {
   const bars = Math.max(1, chart.split('|').length - 2);
   const notation = notationOf(pattern('4/4', { right: right.repeat(bars) }, { bars }), chart);
   return writtenBars(notation.sheet, keyNamed(key))
@@ -45,7 +46,7 @@ describe('accidentals', () => {
     ['| Cm | Cm |', 'C---', 'C', 'C♭EG | C♭EG'],
     ['| Faug7 |', 'C---', 'C', 'FA♯C♭E'],
   ])('over %s, %s in %s: %s', (chart, right, key, text) =>
-    expect(written(chart, right, key)).toBe(text),
+    expect(headsOver(chart, right, key)).toBe(text),
   );
 
   it('are not written again on a note that is tied over the bar line', () => {
@@ -58,13 +59,13 @@ describe('accidentals', () => {
   });
 });
 
-describe('stems', () => {
-  /** Directions of the stems of a hand that plays these tones. */
-  const stems = (hand: HandName, tones: string, chart = '| C |') => {
-    const { sheet } = notationOf(pattern('4/4', { [hand]: tones }), chart);
-    return events(writtenBars(sheet, keyNamed('C'))[0]!, hand).map(({ stem }) => stem);
-  };
+/** Directions of the stems of a hand that plays these tones. */
+function stems(hand: HandName, tones: string, chart = '| C |'): StemDirection[] {
+  const { sheet } = notationOf(pattern('4/4', { [hand]: tones }), chart);
+  return events(writtenBars(sheet, keyNamed('C'))[0]!, hand).map(({ stem }) => stem);
+}
 
+describe('stems', () => {
   // Common practice: the head farthest from the middle line decides; on the middle line it goes down.
   it('of single notes go up below the middle line and down from it on', () => {
     expect(stems('left', 'R---')).toEqual(['up']);
@@ -87,21 +88,18 @@ describe('stems', () => {
   });
 });
 
-describe('where two voices meet', () => {
-  const head = (place: number) => ({ place, note: undefined as never });
-  const event = (value: 1 | 2 | 4, place: number): WrittenEvent => ({
-    event: {
-      startTick: 0,
-      durationTicks: 0,
-      written: { value, dots: 0 },
-      notes: [],
-      articulations: [],
-    },
+/** A note of one head in its place, of which nothing else matters. */
+function event(value: 1 | 2 | 4, place: number): WrittenEvent {
+  const written = { value, dots: 0 } as const;
+  return {
+    event: { startTick: 0, durationTicks: 0, written, notes: [], articulations: [] },
     stem: 'up',
-    heads: [head(place)],
+    heads: [{ place, note: undefined as never }],
     restPlace: 0,
-  });
+  };
+}
 
+describe('where two voices meet', () => {
   // Common practice.
   it.each([
     ['a third apart', event(4, 2), event(4, 0), 0],
