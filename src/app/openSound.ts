@@ -31,7 +31,10 @@ async function instrumentsIn({ context }: AudioRoom): Promise<Result<Instruments
   }
 }
 
-async function newSound(): Promise<Result<Sound, NoSound>> {
+/** The sound of a page, and what makes it. */
+export type OpenSound = Sound & { readonly room: AudioRoom; readonly instruments: Instruments };
+
+async function newSound(): Promise<Result<OpenSound, NoSound>> {
   const room = await startAudio();
   if (!room.ok) return err({ reason: reasonOf(room.error) });
   const instruments = await instrumentsIn(room.value);
@@ -40,6 +43,8 @@ async function newSound(): Promise<Result<Sound, NoSound>> {
     player: createPlayer(room.value, instruments.value),
     setLevels: (levels) => instruments.value.setLevels(levels),
     resume: () => room.value.resume(),
+    room: room.value,
+    instruments: instruments.value,
   });
 }
 
@@ -47,8 +52,8 @@ async function newSound(): Promise<Result<Sound, NoSound>> {
  * Opens the sound of this page at its first call, during a tap, click or key press, and gives the
  * same sound from then on. A failure is not kept: the next call tries again.
  */
-export function soundOpener(): () => Promise<Result<Sound, NoSound>> {
-  let opened: Promise<Result<Sound, NoSound>> | undefined;
+export function soundOpener(): () => Promise<Result<OpenSound, NoSound>> {
+  let opened: Promise<Result<OpenSound, NoSound>> | undefined;
   return async () => {
     opened ??= newSound();
     const sound = await opened;

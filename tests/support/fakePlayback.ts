@@ -60,7 +60,7 @@ export function onFakeTime(parts: Partial<Project> = {}) {
         const name = 'C . D . E F . G . A . B'.split(' ')[note.keyNumber % 12];
         return `${name} ${Math.round((atSec - START_DELAY_SEC) * 1000) / 1000}`;
       });
-  return { pass, store, playback, strikes, basses };
+  return { pass, store, playback, strikes, basses, clock: time.clock };
 }
 
 /** A playback of verse (C F), chorus (A G), verse again; a bar lasts two seconds. */

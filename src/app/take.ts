@@ -1,0 +1,216 @@
+import type { HitHand, InputSees } from '../core/practice/expectedHits.ts';
+import type { PlayedNote } from '../core/practice/playedHits.ts';
+import { scoreTake, type TakeScore } from '../core/practice/takeScore.ts';
+import { passBpm, type RungScore } from '../core/practice/tempoLadder.ts';
+import { err, ok, type Result } from '../core/result.ts';
+import type { Seconds } from '../core/time/ticks.ts';
+import { audioTimeOf, type OutputTimestamp } from '../input/eventTime.ts';
+import type { HitInput, InputError, Stop } from '../input/hitInput.ts';
+import { bpmOf, playersHand } from './expectedOfPass.ts';
+import { type LiveHit, liveHits } from './liveHits.ts';
+import type { Playback } from './playback.ts';
+import type { SoundingPass } from './soundingPass.ts';
+import { createTakeLog, type TakeLog, type TakeLogParts } from './takeLog.ts';
+import { matchingBetween, matchStretches, scoresOf, type TempoScore } from './takeMatching.ts';
+
+/** An input to be listened to, what it can tell, and its measured lateness. */
+export type TakeInput = {
+  readonly listen: HitInput;
+  readonly sees: InputSees;
+  readonly latencySec: Seconds;
+  /** The hands that are to be judged; those that the tool leaves to the player if left out. */
+  readonly hand?: HitHand;
+};
+
+/** Why nothing is heard: the input, or the sound whose clock it needs. */
+export type TakeProblem = InputError | { readonly kind: 'no-sound'; readonly reason: string };
+
+/** What is known of the pass that is heard now. */
+export type LiveTake = { readonly pass: SoundingPass; readonly hits: readonly LiveHit[] };
+
+export type TakesParts = TakeLogParts & {
+  readonly playback: Pick<Playback, 'judgeWith'>;
+  /** Opens the sound and tells how its clock is read; during a tap, click or key press. */
+  readonly openClock: () => Promise<Result<() => OutputTimestamp, { readonly reason: string }>>;
+  /** The page's clock in milliseconds, as events are stamped. */
+  readonly nowMs: () => number;
+};
+
+/** Listens to the player while music plays. The functions need no `this`. */
+export type Takes = {
+  /**
+   * Begins a take with an input, ending the one before: from now on all that is played to the music
+   * counts, however often that is stopped and begun again. Drills climb by it.
+   */
+  readonly start: (input: TakeInput) => Promise<Result<undefined, TakeProblem>>;
+  /** Ends the take and gives its score; undefined if none was running or nothing was asked of the player in it. */
+  readonly finish: () => TakeScore | undefined;
+  readonly isRunning: () => boolean;
+  /** The hits of the last seconds of what is heard now; undefined without a take or music. Meant for every animation frame. */
+  readonly live: () => LiveTake | undefined;
+  /** The scores of the last finished take, tempo by tempo. */
+  readonly byTempo: () => readonly TempoScore[];
+  /** Tells when a hit comes in, and when a take begins or ends. */
+  readonly subscribe: (listener: () => void) => Stop;
+};
+
+/**
+ * A hit is judged missed, and a rung judged, only so long after: later than that nothing comes in
+ * that was played in time, as a microphone tells its onsets 80 ms late.
+ */
+export const JUDGED_AFTER_SEC: Seconds = 0.3;
+
+/** How far back live hits are shown. */
+const LIVE_SEC: Seconds = 12;
+
+type Running = {
+  readonly input: TakeInput;
+  readonly log: TakeLog;
+  readonly heardNow: () => Seconds;
+  readonly stop: Stop;
+};
+
+/** Takes of what the player plays to `playback`. */
+export function createTakes(parts: TakesParts): Takes {
+  const listeners = new Set<() => void>();
+  let running: Running | undefined;
+  let attempt = 0;
+  let latest: readonly TempoScore[] = [];
+  let live: { readonly hits: number; readonly atSec: Seconds; readonly take: LiveTake } | undefined;
+
+  function tell(): void {
+    for (const listener of listeners) listener();
+  }
+
+  function end(): Running | undefined {
+    attempt++;
+    const ended = running;
+    running = undefined;
+    live = undefined;
+    ended?.stop();
+    return ended;
+  }
+
+  async function start(input: TakeInput): Promise<Result<undefined, TakeProblem>> {
+    end();
+    const mine = attempt;
+    const clock = await parts.openClock();
+    if (!clock.ok) return err({ kind: 'no-sound', reason: clock.error.reason });
+    const outputTimestamp = clock.value;
+    const heardNow = () => audioTimeOf(parts.nowMs(), outputTimestamp());
+    const log = createTakeLog(parts, playerOf(input), heardNow);
+    const onHit = (note: PlayedNote) => {
+      log.hit(note);
+      tell();
+    };
+    const { latencySec } = input;
+    const stopListening = await input.listen({ outputTimestamp, latencySec, onHit });
+    if (!stopListening.ok) {
+      log.close();
+      return stopListening;
+    }
+    const stop = () => {
+      stopListening.value();
+      parts.playback.judgeWith(undefined);
+      log.close();
+    };
+    if (mine !== attempt) {
+      stop();
+      return ok(undefined);
+    }
+    running = { input, log, heardNow, stop };
+    parts.playback.judgeWith(rungJudge(running, parts.store));
+    tell();
+    return ok(undefined);
+  }
+
+  /** The hand is asked for anew with each pass, as the player may change it meanwhile. */
+  function playerOf({ hand, sees }: TakeInput) {
+    return () => ({
+      hand: hand ?? playersHand(parts.store.snapshot().practice.hands),
+      sees,
+    });
+  }
+
+  return {
+    start,
+    isRunning: () => running !== undefined,
+    finish() {
+      const ended = end();
+      if (!ended) return undefined;
+      const { score, byTempo } = scoresOf(
+        ended.log.stretches(),
+        ended.log.notes(),
+        ended.input.sees,
+      );
+      latest = byTempo;
+      tell();
+      return score.expected > 0 ? score : undefined;
+    },
+    live() {
+      if (!running) return undefined;
+      const nowSec = running.heardNow();
+      const hits = running.log.notes().length;
+      if (live && live.hits === hits && nowSec - live.atSec < 0.05) return live.take;
+      const take = liveTake(running, nowSec);
+      live = take && { hits, atSec: nowSec, take };
+      return take;
+    },
+    byTempo: () => latest,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}
+
+function liveTake({ log, input }: Running, nowSec: Seconds): LiveTake | undefined {
+  const stretches = log.playing();
+  const heard =
+    stretches.findLast(({ pass }) => pass.fromSec <= nowSec)?.pass ?? stretches[0]?.pass;
+  if (!heard) return undefined;
+  const fromSec = Math.max(nowSec - LIVE_SEC, heard.originSec - 1);
+  const near = stretches.filter(({ pass }) => pass.toSec > fromSec);
+  const matching = matchStretches(near, log.notesSince(fromSec), input.sees);
+  const ends = near.filter(({ pass }) => pass.passIndex === heard.passIndex);
+  const untilSec = Math.max(...ends.map(({ pass }) => pass.toSec));
+  const shown = matchingBetween(matching, Math.max(fromSec, heard.originSec), untilSec);
+  return { pass: heard, hits: liveHits(shown, heard, nowSec - JUDGED_AFTER_SEC) };
+}
+
+/** What the judge of rungs knows of the rung it judged last. */
+type Judged = {
+  readonly passIndex: number;
+  readonly rung: number;
+  readonly uncleanInARow: number;
+};
+
+/**
+ * Tells how what was asked of the player since the last rung was played, as far as it is heard by
+ * now. Passes at the goal's tempo between those of a slower rung do not count. Undefined where
+ * nothing was played: nobody tried.
+ */
+function rungJudge(
+  { log, input, heardNow }: Running,
+  store: TakesParts['store'],
+): () => RungScore | undefined {
+  let judgedSec = Number.NEGATIVE_INFINITY;
+  let before: Judged | undefined;
+  return () => {
+    const fromSec = judgedSec;
+    judgedSec = heardNow() - JUDGED_AFTER_SEC;
+    const near = log.playing().filter(({ pass }) => pass.toSec > fromSec);
+    const last = near.at(-1)?.pass;
+    const rung = last?.plan.drill?.rung;
+    if (!last || rung === undefined) return undefined;
+    const rungBpm = passBpm(store.snapshot().practice.drill.ladder, rung, 0);
+    const counting = near.filter(({ pass }) => bpmOf(pass.score) === rungBpm);
+    const matching = matchStretches(counting, log.notesSince(fromSec - 1), input.sees);
+    const score = scoreTake(matchingBetween(matching, fromSec, judgedSec));
+    if (score.played === 0 || score.expected === 0) return undefined;
+    const isAgain = before?.rung === rung && before.passIndex < last.passIndex;
+    const unclean = (isAgain ? (before?.uncleanInARow ?? 0) : 0) + 1;
+    before = { passIndex: last.passIndex, rung, uncleanInARow: score.clean ? 0 : unclean };
+    return { clean: score.clean, uncleanInARow: before.uncleanInARow };
+  };
+}
