@@ -25,7 +25,8 @@ export type PairRow = (expected: readonly Seconds[], played: readonly Seconds[])
  * Pairs each expected hit with at most one played hit no more than `windowSec` away, each hand in
  * order, with as many pairs as possible and, among those, the least total deviation. Both lists
  * ascend; empty ones give no pairs. Hands are kept apart where every hit of both lists tells its
- * hand; otherwise all hits are one row. Which keys were struck does not matter here.
+ * hand; otherwise all hits are one row. Which keys were struck does not matter here. A player who
+ * may drift from the music is matched by `matchTake`.
  */
 export function matchHits(
   expected: readonly ExpectedHit[],
