@@ -3,6 +3,7 @@ import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
+import { sectionHands } from '../../src/core/voicing/sectionHands.ts';
 import { setEntryEnding } from '../../src/state/edits/ending.ts';
 import { HandsPage } from '../../src/ui/keyboard/HandsPage.tsx';
 import { type Parts, PartsContext } from '../../src/ui/parts.ts';
@@ -106,6 +107,25 @@ it('leaves out chords that no playing plays, as every playing ends otherwise', a
   parts.store.edit(setEntryEnding('entry 0', otherEnding(2, '| Am | Am |')), { label: 'ending' });
   await expect.element(button('F: choose its keys')).toBeVisible();
   expect(page.getByRole('button', { name: 'G: choose its keys' }).elements()).toEqual([]);
+});
+
+it('finds the hands of a very long section beside the page, and those around a pin anew', async () => {
+  const long = section('verse', {
+    name: 'Verse',
+    slots: slots(`|${' C | F | G | Am |'.repeat(30)}`),
+  });
+  parts.store.edit(
+    (before) => ({ ...before, song: { ...before.song, sections: [long, bridge] } }),
+    {
+      label: 'long',
+    },
+  );
+  await expect.element(page.getByRole('button', { name: 'Pin C' }).nth(29)).toBeInTheDocument();
+  const least = sectionHands({ chords: long.slots, settings: parts.store.snapshot().voicing });
+  const found = least.ok ? least.value.motions.here : undefined;
+  await expect.element(total()).toHaveTextContent(`Right hand: ${found} semitones`);
+  await button('C: next inversion up').click();
+  await expect.element(total()).toHaveTextContent(`${found} before the last change`);
 });
 
 it('has no fault that an accessibility scan finds', async () => {

@@ -73,21 +73,22 @@ export function ChordHandsList({
         ref={list}
         style={{ gridTemplateColumns: `repeat(${count}, minmax(0, 1fr))`, columnGap: GAP_PX }}
       >
-        {slots.map((slot, place) => (
-          <ChordHands
-            key={place}
-            slot={slot}
-            place={place}
-            voicing={voicings[place] ?? []}
-            next={row.voicingAfter(place)}
-            settings={settings}
-            span={span}
-            keyboardPx={keyboardPx}
-            showsFingers={showsFingers}
-            isOpen={open === place}
-            acts={acts}
-          />
-        ))}
+        {width > 0 &&
+          slots.map((slot, place) => (
+            <ChordHands
+              key={place}
+              slot={slot}
+              place={place}
+              voicing={voicings[place] ?? []}
+              next={row.voicingAfter(place)}
+              settings={settings}
+              span={span}
+              keyboardPx={keyboardPx}
+              showsFingers={showsFingers}
+              isOpen={open === place}
+              acts={acts}
+            />
+          ))}
       </ol>
       <HandsPlaymark heardIn={row.heardIn} list={list} />
     </>

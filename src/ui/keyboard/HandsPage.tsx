@@ -4,6 +4,7 @@ import './keyboard.css';
 import { useMemo, useState } from 'react';
 import { ownChart } from '../../core/song/form.ts';
 import type { Section } from '../../core/song/song.ts';
+import type { SectionHands } from '../../core/voicing/sectionHands.ts';
 import { pinVoicing, unpinVoicing } from '../../state/edits/chart.ts';
 import { NotesToggle } from '../notation/NotesToggle.tsx';
 import { VoicingNotation } from '../notation/VoicingNotation.tsx';
@@ -15,7 +16,7 @@ import { HandSettings } from './HandSettings.tsx';
 import { nothingPlayableSentence } from './handsMessages.ts';
 import { MotionTotals } from './MotionTotals.tsx';
 import { SectionTabs } from './SectionTabs.tsx';
-import { type SectionHands, useSectionHands, voicingAfter } from './useSectionHands.ts';
+import { type FoundHands, useSectionHands, voicingAfter } from './useSectionHands.ts';
 
 /** The total before the latest change, as long as the page stays on one section. */
 function useTotalBefore(total: number | undefined, sectionId: string): number | undefined {
@@ -81,8 +82,6 @@ function PlayableHands({
 function SectionPage({ section: written }: { readonly section: Section }) {
   const form = useProject((project) => project.song.form);
   const section = useMemo(() => ({ ...written, ...ownChart(written, form) }), [written, form]);
-  const hands = useSectionHands(section);
-  const settings = useProject((project) => project.voicing);
   return (
     <div className="keyboard">
       <h2 className="visually-hidden">Hands in {section.name}</h2>
@@ -90,14 +89,20 @@ function SectionPage({ section: written }: { readonly section: Section }) {
         <SectionTabs chosen={section.id} />
         <HandSettings />
       </div>
-      {hands.ok ? (
-        <PlayableHands section={section} hands={hands.value} />
-      ) : (
-        <p className="keyboard-problem" role="alert">
-          {nothingPlayableSentence(section.slots[hands.error.place], settings)}
-        </p>
-      )}
+      <Hands found={useSectionHands(section)} />
     </div>
+  );
+}
+
+function Hands({ found }: { readonly found: FoundHands | undefined }) {
+  const settings = useProject((project) => project.voicing);
+  if (!found) return <p className="hint">Looking for the hands …</p>;
+  const { section, hands } = found;
+  if (hands.ok) return <PlayableHands section={section} hands={hands.value} />;
+  return (
+    <p className="keyboard-problem" role="alert">
+      {nothingPlayableSentence(section.slots[hands.error.place], settings)}
+    </p>
   );
 }
 

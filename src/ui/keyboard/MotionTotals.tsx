@@ -1,4 +1,4 @@
-import type { Motions } from './useSectionHands.ts';
+import type { Motions } from '../../core/voicing/sectionHands.ts';
 
 function Figure({ value, name }: { readonly value: number | undefined; readonly name: string }) {
   if (value === undefined) return null;
