@@ -14,19 +14,19 @@ export type ChangeScore = {
   readonly errorMs: number;
 };
 
-/** The times of expected hits that are their hand's first after a chord change. */
+/** The hits that are their hand's first after a chord change. */
 function changeHits(
   hits: readonly ExpectedHit[],
   changesSec: readonly Seconds[],
 ): Set<ExpectedHit> {
   const first = new Set<ExpectedHit>();
   for (const row of groupBy(hits, (hit) => hit.hand).values()) {
-    let next = 0;
+    let passed = 0;
     for (const hit of row.toSorted((a, b) => a.atSec - b.atSec)) {
+      const before = passed;
       // Swing and rounding may put a hit a little before the change it belongs to.
-      const isFirst = changesSec[next] !== undefined && changesSec[next]! <= hit.atSec + 1e-3;
-      if (isFirst) first.add(hit);
-      while (changesSec[next] !== undefined && changesSec[next]! <= hit.atSec + 1e-3) next++;
+      while ((changesSec[passed] ?? Infinity) <= hit.atSec + 1e-3) passed++;
+      if (passed > before) first.add(hit);
     }
   }
   return first;
