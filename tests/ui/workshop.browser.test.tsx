@@ -183,9 +183,11 @@ describe('tapping on two keys', () => {
   });
 });
 
-describe('saying a rhythm', () => {
-  const counts = () => page.getByRole('textbox', { name: /Counts that sound/ });
+function counts() {
+  return page.getByRole('textbox', { name: /Counts that sound/ });
+}
 
+describe('saying a rhythm', () => {
   it('writes what can be read at once, as one change', async () => {
     await desk('Say it');
     await page.getByRole('combobox', { name: 'For' }).selectOptions('Left hand');
@@ -243,6 +245,19 @@ describe('the desk', () => {
     ]);
   });
 
+  it('gives a pattern to a section, and a version of it to one in another meter', async () => {
+    await desk('In the song');
+    await page.getByRole('button', { name: /^verse/i }).click();
+    expect(parts.store.snapshot().song.sections[0]?.patternId).toBeUndefined();
+    await page.getByRole('button', { name: /^bridge/i }).click();
+    await page.getByRole('button', { name: /^cut/ }).click();
+    const { patterns, song: changed } = parts.store.snapshot();
+    expect(patterns.map(({ name }) => name)).toEqual(['Pattern', 'Pattern (in 3/4)']);
+    expect(changed.sections[1]?.patternId).toBe(patterns[1]?.id);
+    parts.store.undo();
+    expect(parts.store.snapshot().patterns).toHaveLength(1);
+  });
+
   it('goes from word to word by arrows', async () => {
     (page.getByRole('tab', { name: 'This hit' }).element() as HTMLElement).focus();
     await userEvent.keyboard('{ArrowRight}{ArrowRight}');
@@ -251,7 +266,7 @@ describe('the desk', () => {
   });
 
   it('has no fault that an accessibility scan finds, whatever it shows', async () => {
-    for (const tab of ['Change', 'Levels', 'Say it', 'Tap it', 'Numbers']) {
+    for (const tab of ['Change', 'Levels', 'Say it', 'Tap it', 'Numbers', 'In the song']) {
       await desk(tab);
       expect(await faults()).toEqual([]);
     }

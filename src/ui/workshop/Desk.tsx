@@ -11,6 +11,7 @@ import { DESK_PANEL, type DeskTab, DeskTabs } from './DeskTabs.tsx';
 import { LevelsPanel } from './LevelsPanel.tsx';
 import { NumbersPanel } from './NumbersPanel.tsx';
 import { SayPanel } from './SayPanel.tsx';
+import { SongPanel } from './SongPanel.tsx';
 import { TapPanel } from './TapPanel.tsx';
 import type { Levels } from './useLevels.ts';
 
@@ -48,6 +49,8 @@ function Panel(props: Props) {
       return <TapPanel pattern={pattern} />;
     case 'numbers':
       return <NumbersPanel shown={shown} />;
+    case 'song':
+      return <SongPanel pattern={pattern} />;
     default:
       return unreachable(tab);
   }

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useRef } from 'react';
 
 /** What can be done at the desk under the spine. */
-export const DESK_TABS = ['hit', 'change', 'levels', 'say', 'tap', 'numbers'] as const;
+export const DESK_TABS = ['hit', 'change', 'levels', 'say', 'tap', 'numbers', 'song'] as const;
 
 export type DeskTab = (typeof DESK_TABS)[number];
 
@@ -15,6 +15,7 @@ const TAB_NAMES: Readonly<Record<DeskTab, string>> = {
   say: 'Say it',
   tap: 'Tap it',
   numbers: 'Numbers',
+  song: 'In the song',
 };
 
 /** Name of the element that a tab shows. */

@@ -48,12 +48,13 @@ describe('what was tapped', () => {
   });
 });
 
-describe('taps that are no rhythm', () => {
-  const sentence = (tapped: TapRun) => {
-    const result = tapResult(tapped, PATTERN, SOURCE);
-    return result.ok ? 'a rhythm' : tapProblemSentence(result.error);
-  };
+/** What is said of taps that are no rhythm. */
+function sentence(tapped: TapRun): string {
+  const result = tapResult(tapped, PATTERN, SOURCE);
+  return result.ok ? 'a rhythm' : tapProblemSentence(result.error);
+}
 
+describe('taps that are no rhythm', () => {
   it.each([
     ['none', run([], 1), 'Nothing was tapped'],
     ['one', run([0], 1), 'One tap is no rhythm'],
