@@ -1,3 +1,4 @@
+import { useDeferredValue } from 'react';
 import type { Key } from '../../core/harmony/key.ts';
 import { selectKeySuggestions } from '../../state/selectors.ts';
 import { MusicText } from '../ChordName.tsx';
@@ -16,7 +17,9 @@ function sureness(confidence: number): string {
 
 /** The keys that the song's chords speak for and how sure that is; each can be looked at. */
 export function KeySuggestions({ onShow }: { readonly onShow: (key: Key) => void }) {
-  const suggestions = useProject(selectKeySuggestions).filter(
+  // Weighing a long song takes longer than a frame: what was written is drawn first.
+  const project = useDeferredValue(useProject((latest) => latest));
+  const suggestions = selectKeySuggestions(project).filter(
     ({ confidence }) => confidence >= WORTH_A_WORD,
   );
   if (suggestions.length === 0) return null;
