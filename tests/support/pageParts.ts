@@ -38,6 +38,8 @@ function silentPlayback(): Playback {
     turnToPattern: () => undefined,
     setVolumes: () => undefined,
     setSpeed: () => undefined,
+    passes: () => [],
+    judgeWith: () => () => undefined,
     dismiss: () => undefined,
   };
 }
