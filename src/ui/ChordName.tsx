@@ -16,12 +16,12 @@ const SPOKEN_SIGNS: Readonly<Record<string, string>> = {
 };
 
 function inPieces(text: string, piece: (sign: string, at: number) => ReactNode): ReactNode[] {
-  return [...text].map((letter, at) => (letter in MUSIC_SIGNS ? piece(letter, at) : letter));
+  return Array.from(text, (letter, at) => (letter in MUSIC_SIGNS ? piece(letter, at) : letter));
 }
 
 /** Text in which flats, naturals and sharps are drawn from the music font and read out as words. */
 export function MusicText({ text }: { readonly text: string }) {
-  const spoken = [...text].map((letter) => SPOKEN_SIGNS[letter] ?? letter).join('');
+  const spoken = Array.from(text, (letter) => SPOKEN_SIGNS[letter] ?? letter).join('');
   if (spoken === text) return <>{text}</>;
   return (
     <>

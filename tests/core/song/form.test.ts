@@ -174,11 +174,11 @@ describe('how much music a song is', () => {
 });
 
 describe('a section’s own chart', () => {
-  const verse = section('verse', { slots: slots('| C | F | G | Am |') });
+  const written = section('verse', { slots: slots('| C | F | G | Am |') });
   const barsOf = (form: readonly (OtherEnding | undefined)[]) =>
     sectionBars(
       ownChart(
-        verse,
+        written,
         form.map((ending, i) => ({
           id: `entry ${i}`,
           sectionId: 'verse',
