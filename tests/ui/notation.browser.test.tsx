@@ -52,7 +52,12 @@ const SHEETS: readonly (readonly [string, Notation])[] = [
   ['4/4 with triplets and ties', notationOf(inFour, '| Cm7 / F7 / | B♭maj7 |', keyOf('B♭'))],
   ['6/8 in sharps', notationOf(inSix, '| F♯m7♭5 | B7♭9 |', keyOf('E'))],
   ['two voices on a staff', notationOf(heldBass(), '| A♭ / B / |', keyOf('C'))],
-  ['many short notes', notationOf(pattern('4/4', { right: 'C'.repeat(16) }), '| Dm7♭5 G7 Cm F7 |')],
+  [
+    'many short notes under words',
+    notationOf(pattern('4/4', { right: 'C'.repeat(16) }), '| Dm7♭5 G7 Cm F7 |', {
+      words: [{ bar: 0, text: 'sixteenths swing: easy swing 1.5 : 1' }],
+    }),
+  ],
 ];
 
 function keyOf(name: string): Partial<Notation> {
@@ -195,12 +200,15 @@ describe.each(SHEETS)('%s', (_, notation) => {
     expect(collisions(chords, [...notes, ...chords])).toEqual([]);
     expect(collisions(counts, [...notes, ...counts])).toEqual([]);
     expect(collisions(signs, [...notes, ...signs.filter(isNoFigure)])).toEqual([]);
+    expect(collisions(inkBoxes(svg, '.notation-words'), [...notes, ...chords])).toEqual([]);
     for (const event of svg.querySelectorAll('.vf-event')) {
-      const others = [...svg.querySelectorAll(`.vf-event[data-hand=${handOf(event)}]`)].filter(
-        (other) => tickOf(other) !== tickOf(event),
-      );
-      const heads = others.flatMap((other) => inkBoxes(other, '.vf-notehead > text'));
-      expect(collisions(inkBoxes(event, '.vf-notehead text'), heads)).toEqual([]);
+      const others = [...svg.querySelectorAll(`.vf-event[data-hand=${handOf(event)}]`)];
+      const later = others.filter((other) => tickOf(other) !== tickOf(event));
+      const headsIn = (group: Element) => inkBoxes(group, '.vf-notehead > text');
+      expect(collisions(inkBoxes(event, '.vf-notehead text'), later.flatMap(headsIn))).toEqual([]);
+      const rests = headsIn(event).filter(({ text }) => !HEADS.test(text));
+      const beside = others.filter((other) => other !== event).flatMap(headsIn);
+      expect(collisions(rests, beside)).toEqual([]);
     }
   });
 });

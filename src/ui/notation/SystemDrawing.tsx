@@ -5,6 +5,7 @@ import type { Units } from './glyphs.ts';
 import { LETTERING, type Lettering } from './lettering.ts';
 import type { Notation } from './notation.ts';
 import { StaffInk } from './StaffInk.tsx';
+import { wordsHeight } from './systemHeights.ts';
 import type { PlacedBar, SheetSystem } from './systems.ts';
 
 type TextProps = {
@@ -29,10 +30,15 @@ function Lettered({ lettering, x, y, children }: TextProps) {
   );
 }
 
-/** Chord symbols over a bar, counts under it. */
+/** Words and chord symbols over a bar, counts under it. */
 function BarText({ bar, system }: { readonly bar: PlacedBar; readonly system: SheetSystem }) {
   const { heights } = system;
-  return bar.columns.map(({ tick, x, chord, count }) => (
+  const words = bar.words !== undefined && (
+    <Lettered key="words" lettering="words" x={bar.columns[0]!.x} y={wordsHeight(bar, heights)}>
+      {bar.words}
+    </Lettered>
+  );
+  const columns = bar.columns.map(({ tick, x, chord, count }) => (
     <g key={tick}>
       {chord && (
         <Lettered lettering="chord" x={x} y={heights.chords}>
@@ -50,6 +56,7 @@ function BarText({ bar, system }: { readonly bar: PlacedBar; readonly system: Sh
       )}
     </g>
   ));
+  return [words, ...columns];
 }
 
 /** The notes themselves, drawn by the engraver into a group of the sheet. */
@@ -77,21 +84,6 @@ export function SystemDrawing({
         lastBar={notation.sheet.bars.length - 1}
         end={notation.kind === 'in-time' ? 'thick' : 'plain'}
       />
-      {notation.words
-        .flatMap(({ bar, text }) => {
-          const placed = system.bars.find(({ index }) => index === bar);
-          return placed ? [{ placed, text }] : [];
-        })
-        .map(({ placed, text }) => (
-          <Lettered
-            key={placed.index}
-            lettering="words"
-            x={placed.columns[0]!.x}
-            y={system.heights.words}
-          >
-            {text}
-          </Lettered>
-        ))}
       {system.bars.map((bar) => (
         <BarText key={bar.index} bar={bar} system={system} />
       ))}

@@ -46,7 +46,7 @@ function sheetAt(notation: Notation, widthPx: number, pxPerUnit: number): Fitted
   const { placed, height } = stackedSystems(systems, undefined, MARGIN);
   return {
     systems: placed,
-    width: Math.max(...systems.map((system) => system.width)) + 1,
+    width: Math.max(...systems.map(({ reach }) => reach)) + 1,
     height: height + MARGIN,
     pxPerUnit,
   };

@@ -37,7 +37,7 @@ export function printedSheet(notation: Notation): PrintedSheet {
     const page = a4Page(staffSpace);
     const systems = sheetSystems(notation, page.width);
     printed = { page, pages: layoutPages(systems, page) };
-    const fitsAcross = systems.every(({ width }) => width <= page.width);
+    const fitsAcross = systems.every(({ reach }) => reach <= page.width);
     if (printed.pages.length <= 1 && fitsAcross) break;
   }
   return printed!;

@@ -5,8 +5,9 @@ export type StemDirection = 'up' | 'down';
 
 /**
  * The stem of each event of a voice. `places` are those of its heads. With two voices on a staff
- * the direction is `fixed`; otherwise the head farthest from the middle line decides, down where
- * two are equally far, and a beamed group has one direction for all (common practice). Rests go up.
+ * the direction is `fixed`; otherwise the head farthest from the middle line decides. Where two are
+ * equally far the stem goes as the one before, a note on the middle line down. A beamed group has one
+ * direction for all (common practice). Rests go up.
  */
 export function stemDirections(
   voice: SheetVoice,
@@ -14,15 +15,23 @@ export function stemDirections(
   fixed?: StemDirection,
 ): StemDirection[] {
   if (fixed !== undefined) return voice.map(() => fixed);
+  let before: StemDirection | undefined;
   return beamedRuns(voice).flatMap((run) => {
-    const direction = directionOf(run.flatMap((i) => places[i]!));
+    const heads = run.flatMap((i) => places[i]!);
+    if (heads.length === 0) return run.map(() => 'up' as const);
+    const direction = directionOf(heads, before);
+    before = direction;
     return run.map(() => direction);
   });
 }
 
-function directionOf(places: readonly StaffPlace[]): StemDirection {
-  if (places.length === 0) return 'up';
-  return Math.max(...places) >= -Math.min(...places) ? 'down' : 'up';
+function directionOf(
+  places: readonly StaffPlace[],
+  before: StemDirection | undefined,
+): StemDirection {
+  const [highest, lowest] = [Math.max(...places), Math.min(...places)];
+  if (highest === -lowest && highest !== 0) return before ?? 'down';
+  return highest >= -lowest ? 'down' : 'up';
 }
 
 /** The voice's events by index, those under one beam together, any other alone. */

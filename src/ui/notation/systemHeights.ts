@@ -25,26 +25,36 @@ const WORDS_CLEAR: Units = 15;
 const CHORD_HEIGHT: Units = 2 * SPACE + STAFF_REACH;
 const COUNT_DEPTH: Units = 2 * SPACE + STAFF_REACH;
 
+/** What is written over a bar. */
+type BarText = { readonly written: WrittenBar; readonly words?: string };
+
+function hasBoth({ written, words }: BarText): boolean {
+  return words !== undefined && written.bar.chords.length > 0;
+}
+
+/** The baseline of a bar's words: over its chord symbols, or in their place where it has none. */
+export function wordsHeight(bar: BarText, heights: SystemHeights): Units {
+  return hasBoth(bar) ? heights.words : heights.chords;
+}
+
 /** The heights of a system that holds these bars: everything as close as its ink allows, each kind of text on one line. */
-export function systemHeights(
-  notation: Pick<Notation, 'words' | 'kind'>,
-  bars: readonly { readonly index: number; readonly written: WrittenBar }[],
-): SystemHeights {
+export function systemHeights(bars: readonly BarText[], kind: Notation['kind']): SystemHeights {
   const inks = bars.map(({ written }) => ({
     right: inkReach(written, 'right'),
     left: inkReach(written, 'left'),
   }));
-  const hasWords = notation.words.some(({ bar }) => bars.some(({ index }) => index === bar));
+  const hasWords = bars.some(({ words }) => words !== undefined);
   const hasChords = bars.some(({ written }) => written.bar.chords.length > 0);
-  const words = hasWords ? capitalHeight('words') : 0;
-  const chords = words + (hasChords ? (hasWords ? WORDS_CLEAR : 0) + capitalHeight('chord') : 0);
+  const words = bars.some(hasBoth) ? capitalHeight('words') : 0;
+  const line = hasChords ? capitalHeight('chord') : hasWords ? capitalHeight('words') : 0;
+  const chords = words + (words > 0 ? WORDS_CLEAR : 0) + line;
   const over = Math.max(...inks.map(({ right }) => right.above)) + TEXT_CLEAR;
   const right = chords + (hasChords || hasWords ? Math.max(over, CHORD_HEIGHT) : over);
   const left =
     right +
     Math.max(STAVES_APART, ...inks.map((ink) => ink.right.below + ink.left.above + STAVES_CLEAR));
   const under = Math.max(...inks.map((ink) => ink.left.below)) + TEXT_CLEAR;
-  const isCounted = notation.kind === 'in-time';
+  const isCounted = kind === 'in-time';
   const counts = left + (isCounted ? Math.max(under, COUNT_DEPTH) + capitalHeight('count') : under);
   return { words, chords, right, left, counts, total: counts + TEXT_CLEAR / 2 };
 }

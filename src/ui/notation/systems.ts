@@ -3,6 +3,7 @@ import type { Ticks } from '../../core/time/ticks.ts';
 import { type BarSpacing, barSpacing, stretched } from './barSpacing.ts';
 import type { Column } from './columns.ts';
 import { meterNumber, TREBLE_CLEF, type Units } from './glyphs.ts';
+import { textWidth } from './lettering.ts';
 import type { Notation } from './notation.ts';
 import { signatureSigns } from './staffPlaces.ts';
 import { type SystemHeights, systemHeights } from './systemHeights.ts';
@@ -23,15 +24,20 @@ export type PlacedBar = {
   readonly meterX?: Units;
   readonly opens: boolean;
   readonly closes: boolean;
+  readonly words?: string;
   readonly columns: readonly PlacedColumn[];
 };
 
-/** One line of music on two staves. `x` is where the staves begin, `width` where they end; clef and key signature stand at theirs. */
+/**
+ * One line of music on two staves. `x` is where the staves begin, `width` where they end; clef and
+ * key signature stand at theirs. Words may go on beyond the staves: all ink ends at `reach`.
+ */
 export type SheetSystem = {
   readonly x: Units;
   readonly clefX: Units;
   readonly keyX: Units;
   readonly width: Units;
+  readonly reach: Units;
   readonly bars: readonly PlacedBar[];
   readonly heights: SystemHeights;
 };
@@ -63,6 +69,7 @@ type LooseBar = {
   readonly meterWidth: Units;
   readonly opens: boolean;
   readonly closes: boolean;
+  readonly words: string | undefined;
 };
 
 /**
@@ -96,6 +103,7 @@ function looseBars(notation: Notation): LooseBar[] {
         : 0,
       opens: repeated?.firstBar === index,
       closes: repeated?.lastBar === index,
+      words: notation.words.find(({ bar }) => bar === index)?.text,
     };
   });
 }
@@ -167,6 +175,7 @@ function placedSystem(
       ...(bar.meterWidth > 0 && { meterX: x + METER_ROOM }),
       opens: bar.opens,
       closes: bar.closes,
+      ...(bar.words !== undefined && { words: bar.words }),
       columns: bar.spacing.columns.map((column, i) => ({ ...column, x: first + places[i]! })),
     };
     x = placed.endX;
@@ -178,8 +187,19 @@ function placedSystem(
     keyX: BRACE_ROOM + CLEF_ROOM + TREBLE_CLEF.width + CLEF_ROOM,
     width: x,
     bars,
-    heights: systemHeights(notation, bars),
+    reach: Math.max(x, ...bars.map(wordsEnd)),
+    heights: systemHeights(bars, notation.kind),
   };
+}
+
+/** Where words over a bar end, its own end where there are none. */
+function wordsEnd({ words, columns, endX }: PlacedBar): Units {
+  return words === undefined ? endX : columns[0]!.x + textWidth(words, 'words');
+}
+
+/** How far to the right notes and ties may go in a bar: its line, or the dots of its repeat sign. */
+export function musicEndX({ closes, endX }: PlacedBar): Units {
+  return endX - (closes ? CLOSING_ROOM : 0) - 2;
 }
 
 /** Where the column of a tick stands on a bar; the bar's first column where it has none of its own. */

@@ -4,6 +4,7 @@ import { tiePath } from './curves.ts';
 import { drawShape } from './drawing.ts';
 import type { EngravedNote, EngravedVoice } from './engravedVoices.ts';
 import type { Units } from './glyphs.ts';
+import { musicEndX } from './systems.ts';
 
 type OpenTie = {
   readonly x: Units;
@@ -45,7 +46,7 @@ function draw(context: SVGContext, tie: OpenTie, toX: Units): void {
 
 function tieFrom(engraved: EngravedNote, index: number): OpenTie {
   const x = engraved.note.getTieRightX() + HEAD_ROOM;
-  return { x, ...bend(engraved, index), farthestX: Math.max(x + 10, engraved.bar.endX - 2) };
+  return { x, ...bend(engraved, index), farthestX: Math.max(x + 10, musicEndX(engraved.bar)) };
 }
 
 function tieFromBefore(engraved: EngravedNote, index: number, toX: Units): OpenTie {

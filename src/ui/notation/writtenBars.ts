@@ -34,8 +34,11 @@ export type WrittenBar = {
   readonly staves: Readonly<Record<HandName, readonly WrittenVoice[]>>;
 };
 
-/** How far the rests of two voices stand from the middle line, in half spaces (common practice). */
+/** How far the rests of two voices stand from the middle line at least, in half spaces (common practice). */
 const REST_OFFSET = 4;
+
+/** How far a rest stands from a note of the other voice at the same moment, in half spaces. */
+const REST_CLEAR = 6;
 
 /**
  * The bars of a sheet with stems and accidentals. An accidental is written where a note differs
@@ -68,14 +71,25 @@ function writtenStaff(
     const places = voice.map((event) => heads.get(event)!.map(({ place }) => place));
     const fixed = voices.length < 2 ? undefined : v === 0 ? 'up' : 'down';
     const stems = stemDirections(voice, places, fixed);
-    const restPlace = fixed === undefined ? 0 : fixed === 'up' ? REST_OFFSET : -REST_OFFSET;
+    const restPlaceOf = ({ startTick }: SheetEvent): StaffPlace => {
+      if (fixed === undefined) return 0;
+      const beside = (voices[1 - v] ?? []).find((other) => other.startTick === startTick);
+      return restPlaceBeside(beside ? heads.get(beside)! : [], fixed);
+    };
     return voice.map((event, i) => ({
       event,
       stem: stems[i]!,
       heads: heads.get(event)!,
-      restPlace,
+      restPlace: restPlaceOf(event),
     }));
   });
+}
+
+/** Where a rest of the upper or the lower voice stands clear of the other voice's heads; always on a line. */
+function restPlaceBeside(heads: readonly Head[], side: StemDirection): StaffPlace {
+  const out = side === 'up' ? 1 : -1;
+  const nearest = Math.max(...heads.map(({ place }) => place * out), REST_OFFSET - REST_CLEAR);
+  return 2 * Math.ceil((nearest + REST_CLEAR) / 2) * out;
 }
 
 function headsOf(event: SheetEvent, hand: HandName, signOf: SignOf): Head[] {

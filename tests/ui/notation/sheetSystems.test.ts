@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type BarSpacing, barSpacing, stretched } from '../../../src/ui/notation/barSpacing.ts';
 import { fittingSheet } from '../../../src/ui/notation/fittingSheet.ts';
+import type { SystemHeights } from '../../../src/ui/notation/systemHeights.ts';
 import { columnX, type SheetSystem, sheetSystems } from '../../../src/ui/notation/systems.ts';
 import { writtenBars } from '../../../src/ui/notation/writtenBars.ts';
 import { keyNamed } from '../../support/music.ts';
@@ -20,6 +21,12 @@ function firstBarX(key: string): number {
 /** How far chord symbols stand over the upper staff. */
 function chordRoom({ heights }: SheetSystem): number {
   return heights.right - heights.chords;
+}
+
+/** The heights of two bars, the first with a chord symbol, with words over one of them. */
+function heightsWithWords(bar: number): SystemHeights {
+  const words = [{ bar, text: 'ending' }];
+  return sheetSystems(barsOf(2, 'C---', { words }), 900)[0]!.heights;
 }
 
 /** How far the staves stand apart when the hands play this over C, then B. */
@@ -135,6 +142,18 @@ describe('systems', () => {
     const high = notationOf(pattern('4/4', { right: '6---' }), '| B |');
     const [above] = sheetSystems(high, 700);
     expect(chordRoom(above!)).toBeGreaterThan(chordRoom(low!));
+  });
+
+  it('have words in the place of chord symbols, over them only where a bar has both', () => {
+    expect(heightsWithWords(1)).toEqual(sheetSystems(barsOf(2, 'C---'), 900)[0]!.heights);
+    expect(heightsWithWords(0).chords).toBeGreaterThan(heightsWithWords(1).chords);
+    expect(heightsWithWords(0).words).toBeLessThan(heightsWithWords(0).chords);
+  });
+
+  it('reach as far as their words', () => {
+    const words = [{ bar: 0, text: 'sixteenths swing: easy swing 1.5 : 1, and on' }];
+    const [system] = sheetSystems(barsOf(1, 'C---', { words }), 900);
+    expect(system!.reach).toBeGreaterThan(system!.width);
   });
 
   it('set staves farther apart where the hands come near each other', () => {

@@ -74,6 +74,12 @@ describe('stems', () => {
     expect(stems('right', 'T---', '| C |')).toEqual(['up']);
   });
 
+  // Common practice: equally far, the stem goes as the one before.
+  it('go on as before where two heads are equally far', () => {
+    expect(stems('right', 'B-B-1212', '| F / Am / |')).toEqual(Array(6).fill('up'));
+    expect(stems('right', 'T-T-1212', '| B / Am / |')).toEqual(Array(6).fill('down'));
+  });
+
   it('go one way under a beam, as its farthest note wants it', () =>
     expect(stems('right', 'BTBTBTBT', '| Am |')).toEqual(Array(8).fill('down')));
 
@@ -85,6 +91,10 @@ describe('stems', () => {
     const [upper, lower] = bar!.staves.right;
     expect(new Set(upper!.map(({ stem }) => stem))).toEqual(new Set(['up']));
     expect(new Set(lower!.map(({ stem }) => stem))).toEqual(new Set(['down']));
+    const [rest] = lower!;
+    expect(rest!.heads).toEqual([]);
+    expect(rest!.restPlace).toBeLessThanOrEqual(-4);
+    expect(upper![0]!.heads[0]!.place - rest!.restPlace).toBeGreaterThanOrEqual(6);
   });
 });
 
