@@ -1,4 +1,5 @@
 import './desk.css';
+import './workshop.css';
 import type { RefObject } from 'react';
 import { unreachable } from '../../core/result.ts';
 import type { Level } from '../../core/rhythm/levels.ts';

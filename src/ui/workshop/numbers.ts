@@ -70,7 +70,7 @@ function coverageNumber(pattern: Pattern): PatternNumber {
     value: `${Math.round(share * 100)} %`,
     means:
       gap && source
-        ? `So much of the band's weight the hands strike with; most missed: ${sourceName(source)} on ${spokenTick(pattern, gap.at)}.`
+        ? `Share of the band’s strokes, by weight, that a hand strikes with. Missed most: ${sourceName(source)} on ${spokenTick(pattern, gap.at)}.`
         : 'The hands strike with everything that the band plays.',
   };
 }

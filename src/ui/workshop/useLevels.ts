@@ -69,14 +69,14 @@ export function useLevels(
   areOpen: boolean,
 ): Levels | undefined {
   const bpm = useHeardTempo();
-  const project = useProject((whole) => whole);
+  const project = useProject((whole) => (areOpen ? whole : undefined));
   return useMemo(() => {
-    if (!areOpen) return undefined;
+    if (!project) return undefined;
     const main = withoutEnding(shown);
     const thinned = level === undefined ? main : thinnedPattern(main, level, bpm);
     const load = patternLoad(project, thinned, bpm);
     return { level, bpm, thinned, load, marks: levelMarks(shown, thinned, load) };
-  }, [areOpen, shown, level, bpm, project]);
+  }, [shown, level, bpm, project]);
 }
 
 /** The marks to draw; none where the levels are not looked at. */

@@ -43,7 +43,7 @@ it('coverage names what the hands miss most', () => {
   const banded = { ...hands, sources: [source(hands, 'kick', 'x...x.x.')] };
   const carried = numberOf(banded, 'Carries the band');
   expect(carried?.value).toBe('67 %');
-  expect(carried?.means).toContain('most missed: kick on beat 4');
+  expect(carried?.means).toContain('Missed most: kick on beat 4');
   expect(numberOf(hands, 'Carries the band')?.value).toBe('–');
 });
 
