@@ -1,6 +1,7 @@
 import type { Key } from '../../core/harmony/key.ts';
 import type { Letter } from '../../core/harmony/pitch.ts';
 import type {
+  NoteValue,
   Sheet,
   SheetBar,
   SheetEvent,
@@ -8,6 +9,7 @@ import type {
   SheetVoice,
 } from '../../core/rhythm/sheet.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
+import { REST_REACH, SPACE, type Units } from './glyphs.ts';
 import { type StaffPlace, signatureSigns, staffPlace } from './staffPlaces.ts';
 import { type StemDirection, stemDirections } from './stemDirections.ts';
 
@@ -37,8 +39,8 @@ export type WrittenBar = {
 /** How far the rests of two voices stand from the middle line at least, in half spaces (common practice). */
 const REST_OFFSET = 4;
 
-/** How far a rest stands from a note of the other voice at the same moment, in half spaces. */
-const REST_CLEAR = 6;
+/** Half a head, and room between it and a rest. */
+const HEAD_CLEAR: Units = 9;
 
 /**
  * The bars of a sheet with stems and accidentals. An accidental is written where a note differs
@@ -71,10 +73,10 @@ function writtenStaff(
     const places = voice.map((event) => heads.get(event)!.map(({ place }) => place));
     const fixed = voices.length < 2 ? undefined : v === 0 ? 'up' : 'down';
     const stems = stemDirections(voice, places, fixed);
-    const restPlaceOf = ({ startTick }: SheetEvent): StaffPlace => {
+    const restPlaceOf = ({ startTick, written }: SheetEvent): StaffPlace => {
       if (fixed === undefined) return 0;
       const beside = (voices[1 - v] ?? []).find((other) => other.startTick === startTick);
-      return restPlaceBeside(beside ? heads.get(beside)! : [], fixed);
+      return restPlaceBeside(written.value, beside ? heads.get(beside)! : [], fixed);
     };
     return voice.map((event, i) => ({
       event,
@@ -86,10 +88,16 @@ function writtenStaff(
 }
 
 /** Where a rest of the upper or the lower voice stands clear of the other voice's heads; always on a line. */
-function restPlaceBeside(heads: readonly Head[], side: StemDirection): StaffPlace {
+function restPlaceBeside(
+  value: NoteValue,
+  heads: readonly Head[],
+  side: StemDirection,
+): StaffPlace {
   const out = side === 'up' ? 1 : -1;
-  const nearest = Math.max(...heads.map(({ place }) => place * out), REST_OFFSET - REST_CLEAR);
-  return 2 * Math.ceil((nearest + REST_CLEAR) / 2) * out;
+  const { above, below } = REST_REACH[value];
+  const room = HEAD_CLEAR + (side === 'up' ? below : above);
+  const clear = heads.map(({ place }) => place * out + room / (SPACE / 2));
+  return 2 * Math.ceil(Math.max(REST_OFFSET, ...clear) / 2) * out;
 }
 
 function headsOf(event: SheetEvent, hand: HandName, signOf: SignOf): Head[] {

@@ -94,7 +94,7 @@ describe('stems', () => {
     const [rest] = lower!;
     expect(rest!.heads).toEqual([]);
     expect(rest!.restPlace).toBeLessThanOrEqual(-4);
-    expect(upper![0]!.heads[0]!.place - rest!.restPlace).toBeGreaterThanOrEqual(6);
+    expect(upper![0]!.heads[0]!.place - rest!.restPlace).toBeGreaterThanOrEqual(4);
   });
 });
 
