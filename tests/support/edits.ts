@@ -1,6 +1,22 @@
 import * as fc from 'fast-check';
-import { DIVISIONS, type LeftHit, type RightHit, TOUCHES } from '../../src/core/rhythm/pattern.ts';
+import { parseCounts } from '../../src/core/rhythm/counts.ts';
+import { doubleNoteValues, halveNoteValues } from '../../src/core/rhythm/noteValues.ts';
+import {
+  DIVISIONS,
+  type LeftHit,
+  type Pattern,
+  type RightHit,
+  TOUCHES,
+} from '../../src/core/rhythm/pattern.ts';
+import {
+  copyBar,
+  copyBeat,
+  fillBetween,
+  mirrorHands,
+  shiftHits,
+} from '../../src/core/rhythm/patternMoves.ts';
 import { SOURCE_PARTS } from '../../src/core/rhythm/sources.ts';
+import { thinHands } from '../../src/core/rhythm/thin.ts';
 import { BASS_TONES, VOICE_TONES } from '../../src/core/rhythm/tones.ts';
 import { SECTION_KINDS, WASHES } from '../../src/core/song/song.ts';
 import { FORM_TEMPLATES } from '../../src/core/song/templates.ts';
@@ -13,6 +29,7 @@ import {
 } from '../../src/state/edits/chart.ts';
 import type { Edit } from '../../src/state/edits/edit.ts';
 import { clearEntryEnding, setEntryEnding } from '../../src/state/edits/ending.ts';
+import { fittedToMeter } from '../../src/state/edits/fitMeter.ts';
 import * as form from '../../src/state/edits/form.ts';
 import * as hits from '../../src/state/edits/hits.ts';
 import * as patterns from '../../src/state/edits/pattern.ts';
@@ -20,7 +37,9 @@ import * as practice from '../../src/state/edits/practice.ts';
 import { pullStroke } from '../../src/state/edits/pullStroke.ts';
 import * as song from '../../src/state/edits/song.ts';
 import { addTemplate, startFromTemplate } from '../../src/state/edits/templates.ts';
+import { addVariation, reworkPattern } from '../../src/state/edits/variations.ts';
 import { setVoicing } from '../../src/state/edits/voicing.ts';
+import { type RhythmTarget, saidStrokes, writeRhythm } from '../../src/state/edits/writeRhythm.ts';
 import { anyChord } from './chords.ts';
 import { anyKey } from './keys.ts';
 import { meter, otherEnding, slots } from './music.ts';
@@ -158,6 +177,44 @@ const patternEdits: fc.Arbitrary<Edit>[] = [
     .map(([id, part, at, hand]) => pullStroke(id, part, at, hand)),
 ];
 
+const RULES = [
+  mirrorHands,
+  doubleNoteValues,
+  halveNoteValues,
+  (p: Pattern) => shiftHits(p, 'both', 240),
+  (p: Pattern) => copyBeat(p, 'left', 0, 1),
+  (p: Pattern) => copyBar(p, 'both', 0, p.bars - 1),
+  (p: Pattern) => fillBetween(p, 'right'),
+  (p: Pattern) => ({ ...p, ...thinHands(p, 2, 90, p) }),
+];
+
+const RHYTHM_TARGETS: readonly RhythmTarget[] = [
+  { kind: 'hand', hand: 'left' },
+  { kind: 'hand', hand: 'right' },
+  { kind: 'source', id: 'kick' },
+  { kind: 'new-source', part: 'bass', name: 'Bass' },
+];
+
+const someRhythm = fc.constantFrom('1 & 3', '1 2 | 1 trip let', '1 e & a 2').map((counts) => {
+  const said = parseCounts(counts, meter('4/4'));
+  if (!said.ok) throw new Error(`nobody says ${counts}`);
+  return { ...said.value, strokes: saidStrokes(said.value.at, said.value, undefined) };
+});
+
+const workshopEdits: fc.Arbitrary<Edit>[] = [
+  fc
+    .tuple(patternId, fc.constantFrom(...RULES), scope)
+    .map(([id, rule, where]) => reworkPattern(id, rule, where)),
+  fc
+    .tuple(patternId, patternId, fc.constantFrom(...NEW_PATTERNS), anyMeter)
+    .map(([id, newId, from, m]) =>
+      addVariation(id, newId, 'in 3/4', fittedToMeter(from, m).at(-1)!.pattern),
+    ),
+  fc
+    .tuple(patternId, fc.constantFrom(...RHYTHM_TARGETS), someRhythm, fc.boolean())
+    .map(([id, target, rhythm, adds]) => writeRhythm(id, target, rhythm, adds ? 'add' : 'replace')),
+];
+
 const hitEdits: fc.Arbitrary<Edit>[] = [
   fc
     .tuple(patternId, leftHit, scope)
@@ -203,6 +260,7 @@ export function anyEdit(): fc.Arbitrary<Edit> {
     ...endingEdits,
     ...endingEdits,
     ...patternEdits,
+    ...workshopEdits,
     ...hitEdits,
     ...settingEdits,
     { weight: 1, arbitrary: fc.oneof(...templateEdits) },
