@@ -69,7 +69,7 @@ export function KeysAndCautions({
       <h2>Credits</h2>
       <p className="hint">
         Piano samples: Alexander Holm, CC BY 3.0, shortened and trimmed. Text type: Source Serif 4
-        and Source Sans 3, music signs: Leland, all under the SIL Open Font License 1.1.
+        and Source Sans 3, notation: Leland and Academico, all under the SIL Open Font License 1.1.
       </p>
       <button type="button" className="strong" onClick={onClose}>
         Close
