@@ -57,7 +57,6 @@ function PlayableHands({
             Fingers
           </button>
         )}
-        <NotesToggle page="hands" />
       </div>
       {isNotated ? (
         <VoicingNotation section={section} voicings={hands.voicings} />
@@ -86,7 +85,10 @@ function SectionPage({ section: written }: { readonly section: Section }) {
     <div className="keyboard">
       <h2 className="visually-hidden">Hands in {section.name}</h2>
       <div className="keyboard-top">
-        <SectionTabs chosen={section.id} />
+        <div className="keyboard-shown">
+          <SectionTabs chosen={section.id} />
+          <NotesToggle page="hands" />
+        </div>
         <HandSettings />
       </div>
       <Hands found={useSectionHands(section)} />
