@@ -42,8 +42,8 @@ function Load({ levels }: Pick<Props, 'levels'>) {
         <i className="workshop-left">Left hand</i> {loadWords(left)}.
       </p>
       {strains.length > 0 && (
-        <p className="desk-strains">
-          Too much here, underlined with a wave:{' '}
+        <p>
+          <b className="desk-wave">Too much</b>:{' '}
           {strains
             .slice(0, NAMED_STRAINS)
             .map((strain) => strainWords(thinned, strain))
