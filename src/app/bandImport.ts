@@ -1,6 +1,6 @@
 import type { PatternId } from '../core/ids.ts';
 import { err, ok, type Result } from '../core/result.ts';
-import type { Band, BandTrack, TrackRole } from '../core/rhythm/band.ts';
+import type { Band, BandBar, BandTrack, TrackRole } from '../core/rhythm/band.ts';
 import { steadiestRange } from '../core/rhythm/bandRange.ts';
 import { type Fold, foldStrokes } from '../core/rhythm/fold.ts';
 import type { Period } from '../core/rhythm/foldPeriod.ts';
@@ -9,7 +9,8 @@ import { HAND_RULES, type HandRules } from '../core/rhythm/handRules.ts';
 import { deriveHands } from '../core/rhythm/hands.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
 import { type BarRange, bandStrokes } from '../core/rhythm/strokes.ts';
-import { formatMeter, type Meter, sameMeter } from '../core/time/meter.ts';
+import { formatMeter, type Meter, sameMeter, tempoBeatTicks } from '../core/time/meter.ts';
+import type { Bpm } from '../core/time/tempoMap.ts';
 import { decodeMidi, type MidiError } from '../formats/midi.ts';
 
 export type { MidiError } from '../formats/midi.ts';
@@ -38,8 +39,8 @@ export type ProposalError =
     }
   | { readonly kind: 'nothing-played' };
 
-/** A pattern made from the band, and the fold it was made from. */
-export type Proposal = { readonly pattern: Pattern; readonly fold: Fold };
+/** A pattern made from the band, the fold it was made from, and the band's tempo there, in beats of the pattern's meter. */
+export type Proposal = { readonly pattern: Pattern; readonly fold: Fold; readonly bpm: Bpm };
 
 /** Opens a MIDI file and proposes what to take from it: every track's guessed role, the steadiest bars. */
 export function openBand(bytes: Uint8Array): Result<OpenedBand, MidiError> {
@@ -68,6 +69,12 @@ function meterOf(band: Band, { firstBar, lastBar }: BarRange): Result<Meter, Pro
   });
 }
 
+/** The band's tempo at the start of one of its bars, in beats of that bar's meter. */
+function tempoOfBar({ tempoMap }: Band, { startTick, meter }: BandBar): Bpm {
+  const { tempo } = tempoMap.findLast(({ tick }) => tick <= startTick) ?? tempoMap[0]!;
+  return (tempo.bpm * tempo.beatTicks) / tempoBeatTicks(meter);
+}
+
 /** The file's name without its folder and ending, words apart; "Band" where nothing is left. */
 export function patternName(fileName: string): string {
   const base = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '');
@@ -91,5 +98,6 @@ export function proposePattern(
   const groove = grooveOf(fold, sources);
   if (groove.sources.length === 0) return err({ kind: 'nothing-played' });
   const hands = deriveHands(groove.sources, choice.rules, groove);
-  return ok({ pattern: { ...named, ...groove, ...hands }, fold });
+  const bpm = tempoOfBar(band, band.bars[choice.firstBar]!);
+  return ok({ pattern: { ...named, ...groove, ...hands }, fold, bpm });
 }

@@ -138,9 +138,10 @@ export function scoreOfPass(
       : (request.pattern ?? chosenPattern(project, request.patternId));
   if (!pattern) return err({ kind: 'nothing-to-play' });
   const bars = request.kind === 'drill' ? project.practice.drill.barsPerPass : pattern.bars;
+  const ownBpm = request.kind === 'pattern' ? request.bpm : undefined;
   const bpm = pass.drill
     ? drillBpm(project, pass.drill)
-    : (project.song.tempo.bpm * speedPercent) / 100;
+    : ((ownBpm ?? project.song.tempo.bpm) * speedPercent) / 100;
   return oneChordScore(project, pattern, bars, bpm);
 }
 

@@ -1,6 +1,5 @@
 import type { Levels } from '../audio/mix.ts';
 import type { Player } from '../audio/player.ts';
-import type { PatternId } from '../core/ids.ts';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
@@ -24,6 +23,7 @@ import { phrasePractice } from './phraseScore.ts';
 import { type PlaybackPosition, positionIn } from './playbackPosition.ts';
 import {
   isTrial,
+  type PatternRequest,
   type PlayRequest,
   type Score,
   type ScoreProblem,
@@ -97,8 +97,11 @@ export type Playback = {
   readonly setVolumes: (volumes: Omit<Levels, 'click'>) => void;
   /** Playing tempo in per cent of the song's; a drill keeps its ladder's. */
   readonly setSpeed: (percent: number) => void;
-  /** Where a pattern of the project plays round and round, goes over to another one without a gap. */
-  readonly turnToPattern: (patternId: PatternId) => void;
+  /**
+   * Where a pattern of the project plays round and round, or one is tried, goes over to another one
+   * of the same kind without a gap.
+   */
+  readonly turnTo: (next: PatternRequest) => void;
   /** Forgets the problem that is shown. */
   readonly dismiss: () => void;
 };
@@ -296,10 +299,10 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       speedPercent = percent;
       revise();
     },
-    turnToPattern: (patternId) =>
+    turnTo: (next) =>
       revise((plan) =>
-        plan.request.kind === 'pattern' && !isTrial(plan.request)
-          ? { ...plan, request: { ...plan.request, patternId } }
+        plan.request.kind === 'pattern' && isTrial(plan.request) === isTrial(next)
+          ? { ...plan, request: next }
           : plan,
       ),
     dismiss: () => {

@@ -49,6 +49,8 @@ export type PatternRequest = {
   readonly kind: 'pattern';
   readonly patternId: PatternId;
   readonly pattern?: Pattern;
+  /** Tempo at which it is tried, in beats of the pattern's meter; the song's without. */
+  readonly bpm?: Bpm;
 };
 
 /** What can be asked to play. A song without a range plays whole; a drill begins on a rung of its ladder, counted from 0. */

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { openBand, patternName, proposePattern } from '../../src/app/bandImport.ts';
 import { patternFaults } from '../../src/formats/patternFaults.ts';
-import { gridNotes, meterOf, midiFile, note, program, trackName } from '../support/midi.ts';
+import {
+  gridNotes,
+  meterOf,
+  midiFile,
+  note,
+  program,
+  tempoOf,
+  trackName,
+} from '../support/midi.ts';
 import { errorOf, valueOf } from '../support/music.ts';
 
 const NAMED = { id: 'new', name: 'New' };
@@ -59,6 +67,22 @@ describe('from a file to a pattern', () => {
     expect(pattern.left.every((hit) => hit.play[0] === 'root')).toBe(true);
     expect(pattern.right.map((hit) => hit.at)).toEqual([480, 1440, 2400, 3360]);
     expect(patternFaults(pattern, 'pattern')).toEqual([]);
+  });
+
+  it('tells the band’s tempo in beats of its meter', () => {
+    const jig = midiFile({
+      tracks: [
+        [
+          tempoOf(400_000),
+          meterOf(6, 8),
+          trackName('Kit'),
+          ...gridNotes('x..x..', 240, { key: 36, channel: 9, times: 8 }),
+        ],
+      ],
+    });
+    const { band, choice } = valueOf(openBand(jig));
+    // 400 ms a quarter are 150 quarters or 100 dotted quarters a minute.
+    expect(valueOf(proposePattern(band, choice, NAMED)).bpm).toBeCloseTo(100, 6);
   });
 
   it('follows a corrected role', () => {

@@ -89,7 +89,7 @@ describe('a pattern that plays round and round', () => {
     const { pass, playback, strikes } = onFakeTime(parts);
     await playback.play(request);
     pass(START_DELAY_SEC + 2.5);
-    playback.turnToPattern(ON_THREE.id);
+    playback.turnTo({ ...request, patternId: ON_THREE.id });
     pass(3);
     expect(playback.state()).toMatchObject({ request: { patternId: ON_THREE.id } });
     pass(2);
@@ -111,8 +111,18 @@ describe('a pattern that plays round and round', () => {
     const { pass, playback, strikes } = onFakeTime({ ...parts, patterns: [ON_THREE] });
     await playback.play({ ...request, pattern: ON_ONE });
     pass(START_DELAY_SEC + 0.5);
-    playback.turnToPattern(ON_THREE.id);
+    playback.turnTo({ ...request, patternId: ON_THREE.id });
     pass(3);
     expect(strikes('left')).toEqual([0, 2]);
+  });
+
+  it('turns from one that is tried to another, at the tempo asked for', async () => {
+    const { pass, playback, strikes } = onFakeTime(parts);
+    await playback.play({ ...request, pattern: ON_ONE, bpm: 240 });
+    pass(START_DELAY_SEC + 1.5);
+    playback.turnTo({ ...request, pattern: ON_THREE, bpm: 240 });
+    expect(playback.state()).toMatchObject({ bpm: 240 });
+    pass(2);
+    expect(strikes('left')).toEqual([0, 1, 2.5, 3.5]);
   });
 });

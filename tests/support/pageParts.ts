@@ -35,7 +35,10 @@ function silentPlayback(): Playback {
     goToRung: () => undefined,
     jump: () => undefined,
     setTimes: () => undefined,
-    turnToPattern: () => undefined,
+    turnTo: (request) => {
+      if (state.status === 'playing' && state.request.kind === 'pattern')
+        show({ ...state, request });
+    },
     setVolumes: () => undefined,
     setSpeed: () => undefined,
     passes: () => [],

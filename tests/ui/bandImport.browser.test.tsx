@@ -3,6 +3,7 @@ import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import type { PatternRequest } from '../../src/app/score.ts';
 import { type Parts, PartsContext } from '../../src/ui/parts.ts';
 import { RhythmPage } from '../../src/ui/patternGrid/RhythmPage.tsx';
 import { gridNotes, midiFile, program, trackName } from '../support/midi.ts';
@@ -72,6 +73,22 @@ it('makes a pattern of a MIDI file, which is taken as one change and shown', asy
   parts.store.undo();
   expect(parts.store.snapshot().patterns).toHaveLength(1);
   expect(parts.store.undoLabel()).toBeUndefined();
+});
+
+/** What is heard of the pattern that is tried. */
+function tried(): Pick<PatternRequest, 'pattern' | 'bpm'> | undefined {
+  const state = parts.playback.state();
+  return state.status === 'playing' && state.request.kind === 'pattern' ? state.request : undefined;
+}
+
+it('lets the proposal be heard at the band’s tempo, follows other choices, and ends with the page', async () => {
+  await give(BAND, 'slow_drive.mid');
+  await page.getByRole('button', { name: 'Hear it' }).click();
+  expect(tried()).toMatchObject({ bpm: 120, pattern: { left: { length: 2 } } });
+  await page.getByRole('combobox', { name: 'Snare feeds' }).selectOptions('left hand');
+  await expect.poll(() => tried()?.pattern?.left.length).toBe(4);
+  await page.getByRole('button', { name: 'Back to the pattern' }).click();
+  await expect.poll(() => parts.playback.state().status).toBe('stopped');
 });
 
 it('lets every guess be corrected: what a track is, which bars, how long, into which hand', async () => {

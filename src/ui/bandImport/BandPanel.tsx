@@ -16,6 +16,7 @@ import { proposalSentence } from './bandMessages.ts';
 import { foldWords } from './foldWords.ts';
 import { RuleTable } from './RuleTable.tsx';
 import { TrackList } from './TrackList.tsx';
+import { PROPOSAL_ID, useProposalTrial } from './useProposalTrial.ts';
 
 type Props = {
   readonly opened: OpenedBand;
@@ -33,17 +34,21 @@ function Outcome({
   readonly proposal: Result<Proposal, ProposalError>;
   readonly onTake: (proposal: Proposal) => void;
 }) {
+  const trial = useProposalTrial(proposal.ok ? proposal.value : undefined);
   if (!proposal.ok)
     return (
       <p role="status" className="band-problem">
         {proposalSentence(proposal.error)}
       </p>
     );
-  const { pattern, fold } = proposal.value;
+  const { pattern, fold, bpm } = proposal.value;
   return (
     <>
       <div className="band-found">
-        <p role="status">{foldWords(fold).join(' · ')}</p>
+        <p role="status">{[...foldWords(fold), `tempo ${Math.round(bpm)}`].join(' · ')}</p>
+        <button type="button" aria-pressed={trial.isHeard} onClick={trial.toggle}>
+          Hear it
+        </button>
         <button type="button" className="strong" onClick={() => onTake(proposal.value)}>
           Take this pattern
         </button>
@@ -60,7 +65,7 @@ export function BandPanel({ opened, name, onDone }: Props) {
   const [choice, setChoice] = useState<BandChoice>(opened.choice);
   const change = (parts: Partial<BandChoice>) => setChoice({ ...choice, ...parts });
   const proposal = useMemo(
-    () => proposePattern(band, choice, { id: 'proposal', name }),
+    () => proposePattern(band, choice, { id: PROPOSAL_ID, name }),
     [band, choice, name],
   );
   const found = proposal.ok ? proposal.value : undefined;

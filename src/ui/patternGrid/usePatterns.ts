@@ -23,7 +23,7 @@ export function usePatternActions() {
 
   function show(id: PatternId): void {
     view.set({ patternId: id });
-    playback.turnToPattern(id);
+    playback.turnTo({ kind: 'pattern', patternId: id });
   }
 
   function add(pattern: Pattern, label: string): void {

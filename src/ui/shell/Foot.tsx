@@ -1,4 +1,5 @@
 import type { SoundingHands } from '../../core/practice/practiceSettings.ts';
+import type { Bpm } from '../../core/time/tempoMap.ts';
 import { setBand, setClick, setSoundingHands } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';
 import { usePlayback, useProject, useView } from '../useProject.ts';
@@ -25,12 +26,20 @@ function PlayButton({ onPlay }: { readonly onPlay: () => void }) {
   );
 }
 
+/** What the playing tempo is measured by: the song's, or that of a pattern that is tried. */
+function speedWords(speedPercent: number, songBpm: Bpm, ownBpm: Bpm | undefined): string {
+  if (speedPercent !== 100) return `${speedPercent} % of ${Math.round(ownBpm ?? songBpm)}`;
+  return ownBpm === undefined ? 'song tempo' : 'its own tempo';
+}
+
 function Speed() {
   const { view } = useParts();
   const speed = useView((state) => state.speedPercent);
   const songBpm = useProject((project) => project.song.tempo.bpm);
   const playing = usePlayback();
-  const inDrill = playing.status === 'playing' && playing.request.kind === 'drill';
+  const request = playing.status === 'playing' ? playing.request : undefined;
+  const inDrill = request?.kind === 'drill';
+  const ownBpm = request?.kind === 'pattern' ? request.bpm : undefined;
   const bpm = playing.status === 'playing' ? playing.bpm : (songBpm * speed) / 100;
   return (
     <fieldset className="foot-group bare" disabled={inDrill}>
@@ -40,9 +49,7 @@ function Speed() {
       </button>
       <output className="foot-tempo" aria-label="Tempo in beats a minute">
         <strong>{Math.round(bpm)}</strong>
-        <small>
-          {inDrill ? 'this rung' : speed === 100 ? 'song tempo' : `${speed} % of ${songBpm}`}
-        </small>
+        <small>{inDrill ? 'this rung' : speedWords(speed, songBpm, ownBpm)}</small>
       </output>
       <button type="button" aria-label="Faster" onClick={() => view.set(speedChanged(speed, 5))}>
         <Icon name="plus" />
