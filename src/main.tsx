@@ -4,6 +4,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { soundOpener } from './app/openSound.ts';
 import { createPlayback } from './app/playback.ts';
+import { createPracticeTakes } from './app/practiceTakes.ts';
 import { createSongs } from './app/songs.ts';
 import type { ShelfPattern } from './core/rhythm/shelf.ts';
 import { decodeShelfPattern } from './formats/patternFile.ts';
@@ -13,6 +14,7 @@ import { openStorage } from './state/storage.ts';
 import { createStore } from './state/store.ts';
 import { App } from './ui/App.tsx';
 import { songsView } from './ui/songs/songsView.ts';
+import { heardWith, withLatency } from './ui/takes/latencies.ts';
 import { createViewStore } from './ui/viewState.ts';
 
 const PATTERN_FILES = import.meta.glob<unknown>('../patterns/*.json', {
@@ -39,13 +41,21 @@ async function start(root: HTMLElement): Promise<void> {
   const store = createStore(opening.project);
   const view = createViewStore(localStorage);
   const autosave = createAutosave(store, opening.storage, pageLife(window));
-  const playback = createPlayback({
+  const openSound = soundOpener();
+  const often = (act: () => void) => {
+    const watch = setInterval(act, 60);
+    return () => clearInterval(watch);
+  };
+  const playback = createPlayback({ store, openSound, often });
+  const hearing = createPracticeTakes({
     store,
-    openSound: soundOpener(),
-    often: (act) => {
-      const watch = setInterval(act, 60);
-      return () => clearInterval(watch);
-    },
+    playback,
+    openSound,
+    often,
+    nowMs: () => performance.now(),
+    keyTarget: window,
+    heardWith: () => heardWith(view.snapshot()),
+    onMeasured: (kind, sec) => view.set(withLatency(view.snapshot(), kind, 1000 * sec)),
   });
   const songs = createSongs({
     store,
@@ -56,7 +66,7 @@ async function start(root: HTMLElement): Promise<void> {
   });
   createRoot(root).render(
     <StrictMode>
-      <App parts={{ store, playback, view, shelf, autosave, songs, opening }} />
+      <App parts={{ store, playback, view, shelf, autosave, songs, opening, ...hearing }} />
     </StrictMode>,
   );
 }

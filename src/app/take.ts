@@ -3,6 +3,7 @@ import type { PlayedNote } from '../core/practice/playedHits.ts';
 import { scoreTake, type TakeScore } from '../core/practice/takeScore.ts';
 import { passBpm, type RungScore } from '../core/practice/tempoLadder.ts';
 import { err, ok, type Result } from '../core/result.ts';
+import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { audioTimeOf, type OutputTimestamp } from '../input/eventTime.ts';
 import type { HitInput, InputError, Stop } from '../input/hitInput.ts';
@@ -11,7 +12,13 @@ import { type LiveHit, liveHits } from './liveHits.ts';
 import type { Playback } from './playback.ts';
 import type { SoundingPass } from './soundingPass.ts';
 import { createTakeLog, type TakeLog, type TakeLogParts } from './takeLog.ts';
-import { matchingBetween, matchStretches, scoresOf, type TempoScore } from './takeMatching.ts';
+import {
+  cutAt,
+  matchingBetween,
+  matchStretches,
+  scoresOf,
+  type TempoScore,
+} from './takeMatching.ts';
 
 /** An input to be listened to, what it can tell, and its measured lateness. */
 export type TakeInput = {
@@ -48,6 +55,11 @@ export type Takes = {
   readonly isRunning: () => boolean;
   /** The hits of the last seconds of what is heard now; undefined without a take or music. Meant for every animation frame. */
   readonly live: () => LiveTake | undefined;
+  /**
+   * The score of what was played so far at one tempo in the take that runs; undefined without one, or
+   * where nothing was asked of the player at that tempo.
+   */
+  readonly soFar: (bpm: Bpm) => TakeScore | undefined;
   /** The scores of the last finished take, tempo by tempo. */
   readonly byTempo: () => readonly TempoScore[];
   /** Tells when a hit comes in, and when a take begins or ends. */
@@ -155,6 +167,17 @@ export function createTakes(parts: TakesParts): Takes {
       const take = liveTake(running, nowSec);
       live = take && { hits, atSec: nowSec, take };
       return take;
+    },
+    soFar(bpm) {
+      if (!running) return undefined;
+      const { log, input, heardNow } = running;
+      const nowSec = heardNow();
+      const heard = log
+        .stretches()
+        .filter(({ pass }) => bpmOf(pass.score) === bpm && pass.fromSec < nowSec)
+        .map((stretch) => cutAt(stretch, nowSec));
+      const { score } = scoresOf(heard, log.notes(), input.sees);
+      return score.expected > 0 ? score : undefined;
     },
     byTempo: () => latest,
     subscribe(listener) {

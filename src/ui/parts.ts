@@ -1,6 +1,10 @@
 import { createContext, useContext } from 'react';
+import type { DrillTakes } from '../app/drillTakes.ts';
+import type { LatencyCheck } from '../app/latencyCheck.ts';
 import type { Playback } from '../app/playback.ts';
 import type { Songs } from '../app/songs.ts';
+import type { Takes } from '../app/take.ts';
+import type { Pads } from '../app/takeInputs.ts';
 import type { ShelfPattern } from '../core/rhythm/shelf.ts';
 import type { Autosave } from '../state/autosave.ts';
 import type { Opening } from '../state/opening.ts';
@@ -15,6 +19,11 @@ export type Parts = {
   readonly shelf: readonly ShelfPattern[];
   readonly autosave: Autosave;
   readonly songs: Songs;
+  readonly takes: Pick<Takes, 'live'>;
+  readonly drillTakes: DrillTakes;
+  readonly latencyCheck: LatencyCheck;
+  /** Says which pads are on the page. */
+  readonly pads: { readonly set: (pads: Pads | undefined) => void };
   /** What went wrong with the song that lay open last time, if anything did. */
   readonly opening: Pick<Opening, 'problem'>;
 };

@@ -1,4 +1,5 @@
 import type { BarRange, Times } from '../app/score.ts';
+import { INPUT_KINDS, type InputKind } from '../app/takeInputs.ts';
 import type { PatternId, SectionId } from '../core/ids.ts';
 import { USUAL_PLAYING_MINUTES } from '../core/practice/rest.ts';
 
@@ -27,6 +28,18 @@ export type Volumes = {
   readonly clickEar: ClickEar;
 };
 
+/**
+ * What the player is heard with, if at all, and how late each input's hits arrive on this device, in
+ * whole milliseconds; absent where it was never measured or set.
+ */
+export type Hearing = {
+  readonly input: InputKind | 'nothing';
+  readonly latencyMs: Readonly<Partial<Record<InputKind, number>>>;
+};
+
+/** How late an input's hits may arrive; below 0 is playing ahead of the click. In milliseconds. */
+export const LATENCY_RANGE_MS = { lowest: -150, highest: 500 } as const;
+
 /** What belongs to this device and is neither saved with the song nor undone. */
 export type ViewState = {
   readonly page: Page;
@@ -41,6 +54,7 @@ export type ViewState = {
   readonly range?: BarRange;
   /** How often the song, or what is marked of it, is played. */
   readonly times: Times;
+  readonly hearing: Hearing;
   /** Minutes of playing after which a rest is suggested; 0 for never. */
   readonly restMinutes: number;
   /** Rung of the tempo ladder on which the drill begins, counted from 0. */
@@ -61,6 +75,7 @@ export const FIRST_VIEW: ViewState = {
   volumes: { master: 0.5, left: 0.9, right: 0.9, band: 0.6, clickEar: 'both' },
   speedPercent: 100,
   times: 1,
+  hearing: { input: 'nothing', latencyMs: {} },
   restMinutes: USUAL_PLAYING_MINUTES,
   rung: 0,
   plan: { minutes: 15, next: 0 },
@@ -115,6 +130,23 @@ function keptDrafts(kept: unknown): ViewState['chartDrafts'] {
   );
 }
 
+function isLatency(value: unknown): value is number {
+  const { lowest, highest } = LATENCY_RANGE_MS;
+  return Number.isInteger(value) && Number(value) >= lowest && Number(value) <= highest;
+}
+
+function keptHearing(kept: unknown): Hearing {
+  const { input, latencyMs } = { ...FIRST_VIEW.hearing, ...(kept as Partial<Hearing>) };
+  const latencies = INPUT_KINDS.flatMap((kind) => {
+    const latency: unknown = latencyMs?.[kind];
+    return isLatency(latency) ? [[kind, latency] as const] : [];
+  });
+  return {
+    input: INPUT_KINDS.find((kind) => kind === input) ?? 'nothing',
+    latencyMs: Object.fromEntries(latencies),
+  };
+}
+
 /** What was kept on this device; anything unreadable falls back to the first view, as nothing of worth is lost. */
 function keptView(kept: KeptText): ViewState {
   try {
@@ -124,6 +156,7 @@ function keptView(kept: KeptText): ViewState {
       page: PAGES.find((page) => page === read.page) ?? FIRST_VIEW.page,
       theme: read.theme === 'paper' || read.theme === 'stage' ? read.theme : FIRST_VIEW.theme,
       volumes: keptVolumes(read.volumes),
+      hearing: keptHearing(read.hearing),
       ...(isMinutes(read.restMinutes) && { restMinutes: read.restMinutes }),
       chordNaming:
         CHORD_NAMINGS.find((naming) => naming === read.chordNaming) ?? FIRST_VIEW.chordNaming,

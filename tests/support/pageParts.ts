@@ -1,3 +1,5 @@
+import type { DrillHearing } from '../../src/app/drillTakes.ts';
+import type { LatencyState } from '../../src/app/latencyCheck.ts';
 import type { Playback, PlaybackState } from '../../src/app/playback.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
 import { createSongs } from '../../src/app/songs.ts';
@@ -13,6 +15,8 @@ import { createViewStore, type ViewChange } from '../../src/ui/viewState.ts';
 import { memoryStorage } from './memoryStorage.ts';
 
 const SAVED: SavingStatus = { kind: 'saved' };
+const NOTHING_HEARD: DrillHearing = {};
+const NOT_MEASURING: LatencyState = { status: 'idle' };
 
 /** A playback without sound: it is stopped or plays what was asked for, at no position. */
 function silentPlayback(): Playback {
@@ -47,6 +51,24 @@ function silentPlayback(): Playback {
   };
 }
 
+/** Nobody hears the player. */
+const DEAF: Pick<Parts, 'takes' | 'drillTakes' | 'latencyCheck' | 'pads'> = {
+  takes: { live: () => undefined },
+  drillTakes: {
+    state: () => NOTHING_HEARD,
+    subscribe: () => () => undefined,
+    tryInput: async () => undefined,
+    forget: () => undefined,
+  },
+  latencyCheck: {
+    state: () => NOT_MEASURING,
+    subscribe: () => () => undefined,
+    start: async () => undefined,
+    cancel: () => undefined,
+  },
+  pads: { set: () => undefined },
+};
+
 /**
  * The parts that a page needs, for a project and a view, with a playback that makes no sound. Nothing
  * is saved as it is edited; the songs are those of `storage`.
@@ -80,5 +102,6 @@ export function pageParts(
       ...songsView(views),
     }),
     opening: {},
+    ...DEAF,
   };
 }

@@ -1,9 +1,10 @@
-import { useRef } from 'react';
+import { type ReactNode, useRef } from 'react';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { CountFigures } from './CountFigures.tsx';
 import { Playhead } from './Playhead.tsx';
-import { type PlacedRow, rowKey, rowName } from './rowLayout.ts';
+import { type PlacedRow, type RowLayout, rowKey, rowName } from './rowLayout.ts';
 import { SystemInk } from './SystemInk.tsx';
+import type { System } from './systemLayout.ts';
 import { BETWEEN_SYSTEMS, useGridLayout } from './useGridLayout.ts';
 
 function RowName({ row, top, height }: PlacedRow) {
@@ -16,13 +17,15 @@ function RowName({ row, top, height }: PlacedRow) {
   );
 }
 
-/** A pattern as it is drawn in the grid, only to be looked at, with the playhead while it is heard; `label` says what it shows. */
+/** A pattern as it is drawn in the grid, only to be looked at, with the playhead while it is heard; `label` says what it shows. `over` draws over each system. */
 export function PatternPicture({
   pattern,
   label,
+  over,
 }: {
   readonly pattern: Pattern;
   readonly label: string;
+  readonly over?: (system: System, rows: RowLayout) => ReactNode;
 }) {
   const { frame, systems, rows, syllables, least } = useGridLayout(pattern);
   const grid = useRef<HTMLDivElement>(null);
@@ -61,6 +64,7 @@ export function PatternPicture({
                 <CountFigures steps={system.steps} syllables={syllables} left={0} />
               </div>
             )}
+            {over?.(system, rows)}
           </div>
         ))}
         <Playhead pattern={pattern} systems={systems} grid={grid} />

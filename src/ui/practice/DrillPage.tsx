@@ -1,11 +1,17 @@
 import './practice.css';
 import '../patternGrid/patternGrid.css';
+import '../takes/takes.css';
 import { useMemo } from 'react';
 import { drillPattern } from '../../app/score.ts';
 import { rungsOf } from '../../core/practice/tempoLadder.ts';
 import { ChordName } from '../ChordName.tsx';
 import { useParts } from '../parts.ts';
 import { PatternPicture } from '../patternGrid/PatternPicture.tsx';
+import { DrillNotes } from '../takes/DrillNotes.tsx';
+import { HitMarks } from '../takes/HitMarks.tsx';
+import { IPlay } from '../takes/IPlay.tsx';
+import { TakePads } from '../takes/TakePads.tsx';
+import { useInput } from '../takes/useHearing.ts';
 import { usePlayback, useProject, useView } from '../useProject.ts';
 import { ClickSettings } from './ClickSettings.tsx';
 import { DrillSettings } from './DrillSettings.tsx';
@@ -37,6 +43,7 @@ export function DrillPage() {
   const startRung = useView((state) => state.rung);
   const here = place ? place.rung - 1 : Math.min(startRung, rungs.length - 1);
   const wanted = playing.status === 'playing' ? playing.wantedRung : undefined;
+  const input = useInput();
   const handsAlone = useMemo(() => pattern && { ...pattern, sources: [] }, [pattern]);
   if (!pattern || !handsAlone) return <p>Make a pattern on Rhythm first; it is drilled here.</p>;
   return (
@@ -67,7 +74,21 @@ export function DrillPage() {
             </p>
           </div>
         </div>
-        <PatternPicture pattern={handsAlone} label={`Pattern: ${pattern.name}`} />
+        <PatternPicture
+          pattern={handsAlone}
+          label={`Pattern: ${pattern.name}`}
+          over={(system, rows) =>
+            input && (
+              <HitMarks
+                key={`${pattern.id} ${system.right} ${rows.height}`}
+                pattern={handsAlone}
+                system={system}
+                rows={rows}
+              />
+            )
+          }
+        />
+        {input === 'pads' && <TakePads />}
         <div className="practice-rung-buttons">
           <RungButtons onChange={(by) => goToRungBeside(parts, by)} />
           <p className="practice-wanted" role="status">
@@ -77,6 +98,8 @@ export function DrillPage() {
         </div>
       </section>
       <div className="practice-side">
+        <DrillNotes pattern={pattern} />
+        <IPlay />
         <DrillSettings />
         <ClickSettings meter={pattern.meter} />
       </div>

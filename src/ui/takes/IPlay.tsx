@@ -1,0 +1,77 @@
+import { INPUT_KINDS } from '../../app/takeInputs.ts';
+import type { SoundingHands } from '../../core/practice/practiceSettings.ts';
+import { setSoundingHands } from '../../state/edits/practice.ts';
+import { useParts } from '../parts.ts';
+import { useProject } from '../useProject.ts';
+import { hearingSentence, INPUT_WORDS, TOOL_PLAYS } from './inputWords.ts';
+import { LatencyField } from './LatencyField.tsx';
+import { useDrillHearing, useInput } from './useHearing.ts';
+
+/** Which hands I play, and what the tool plays then. */
+const MINE: readonly {
+  readonly words: string;
+  readonly tool: SoundingHands;
+  readonly fits: readonly SoundingHands[];
+}[] = [
+  { words: 'Left', tool: 'right', fits: ['right'] },
+  { words: 'Right', tool: 'left', fits: ['left'] },
+  { words: 'Both', tool: 'none', fits: ['both', 'none'] },
+];
+
+function MyHands() {
+  const { store } = useParts();
+  const hands = useProject((project) => project.practice.hands);
+  return (
+    <>
+      <div className="takes-hands" role="group" aria-label="Hands I play">
+        {MINE.map(({ words, tool, fits }) => (
+          <button
+            key={words}
+            type="button"
+            aria-pressed={fits.includes(hands)}
+            onClick={() => store.edit(setSoundingHands(tool), { label: 'hands that sound' })}
+          >
+            {words}
+          </button>
+        ))}
+      </div>
+      <p className="hint">{TOOL_PLAYS[hands]}</p>
+    </>
+  );
+}
+
+/** Which hands I play and what I am heard with. */
+export function IPlay() {
+  const { view, drillTakes, latencyCheck } = useParts();
+  const input = useInput();
+  const { problem } = useDrillHearing();
+  const choose = (value: string) => {
+    const kind = INPUT_KINDS.find((each) => each === value);
+    latencyCheck.cancel();
+    view.set({ hearing: { ...view.snapshot().hearing, input: kind ?? 'nothing' } });
+    drillTakes.forget();
+    if (kind && kind !== 'pads') void drillTakes.tryInput(kind);
+  };
+  return (
+    <fieldset className="practice-fields">
+      <legend>I play</legend>
+      <MyHands />
+      <label className="practice-choice">
+        <span>Heard by</span>
+        <select value={input ?? 'nothing'} onChange={(event) => choose(event.target.value)}>
+          <option value="nothing">nothing: not measured</option>
+          {INPUT_KINDS.map((kind) => (
+            <option key={kind} value={kind}>
+              {INPUT_WORDS[kind].name}
+            </option>
+          ))}
+        </select>
+      </label>
+      {input && <p className="hint">{INPUT_WORDS[input].hint}</p>}
+      <p className="practice-problem" role="status">
+        {input && problem && hearingSentence(problem, input)}
+      </p>
+      {input && <LatencyField kind={input} />}
+    </fieldset>
+  );
+}

@@ -1,0 +1,85 @@
+import type { LiveHit } from '../../app/liveHits.ts';
+import { type Pattern, patternTicks } from '../../core/rhythm/pattern.ts';
+import type { Seconds } from '../../core/time/ticks.ts';
+import type { HandName } from '../../core/voicing/voicing.ts';
+import { straightTick } from '../patternGrid/straightTick.ts';
+import { type Pixels, type System, tickX } from '../patternGrid/systemLayout.ts';
+
+/**
+ * A hit on the spine, at the rule of its hand: `x` where it was meant (where it was, if extra), `to`
+ * how far it came from there. `old` marks are of the round before.
+ */
+export type HitMark = {
+  readonly kind: LiveHit['kind'];
+  readonly hand: HandName;
+  readonly isHandKnown: boolean;
+  readonly x: Pixels;
+  readonly to: Pixels;
+  readonly isOld: boolean;
+};
+
+/** So much time is one pixel of lateness, until the mark would reach its neighbour. */
+const SEC_TO_PIXEL: Seconds = 0.004;
+const FARTHEST: Pixels = 18;
+
+/** Strokes of the picture begin so far after their step's line. */
+const STROKE_INSET: Pixels = 4;
+
+/** How far right (left, where early) of its place a hit is marked: 4 ms to a pixel, at most 18 pixels. */
+export function latenessPixels(deviationSec: Seconds): Pixels {
+  return Math.max(-FARTHEST, Math.min(FARTHEST, deviationSec / SEC_TO_PIXEL));
+}
+
+/** The round of the pattern that a hit lies in, from 0, and where in the grid it stands. */
+function placeOf(hit: LiveHit, pattern: Pattern): { readonly round: number; readonly at: number } {
+  const length = patternTicks(pattern);
+  const round = Math.floor(hit.tick / length);
+  if (hit.kind !== 'extra' && hit.patternTick !== undefined) return { round, at: hit.patternTick };
+  return { round, at: straightTick(hit.tick - round * length, pattern.meter, pattern.swing) };
+}
+
+function handsOf(hand: LiveHit['hand']): readonly HandName[] {
+  if (hand === 'both') return ['right', 'left'];
+  return [hand ?? 'right'];
+}
+
+/**
+ * The marks of a pass's hits on one system of its pattern, right hand's first where a hit is of both.
+ * Only the latest round that was played and the one before are marked.
+ */
+export function hitMarks(hits: readonly LiveHit[], pattern: Pattern, system: System): HitMark[] {
+  const placed = hits.map((hit) => ({ hit, ...placeOf(hit, pattern) }));
+  const latest = Math.max(...placed.map(({ round }) => round));
+  return placed
+    .filter(({ round, at }) => round >= latest - 1 && at >= system.fromTick && at < system.toTick)
+    .flatMap(({ hit, round, at }) => {
+      const x = tickX(system, at) + (hit.kind === 'extra' ? 0 : STROKE_INSET);
+      const to = x + (hit.kind === 'played' ? latenessPixels(hit.deviationSec) : 0);
+      return handsOf(hit.hand).map((hand) => ({
+        kind: hit.kind,
+        hand,
+        isHandKnown: hit.hand !== undefined && hit.hand !== 'both',
+        x,
+        to,
+        isOld: round < latest,
+      }));
+    });
+}
+
+/** Half the height of a mark. */
+const REACH: Pixels = 8;
+
+const CROSS: Pixels = 5.5;
+const RING: Pixels = 5.5;
+
+/** The outline of a mark around height `y`, as SVG path data: a tick that leans on its place, a ring or a cross. */
+export function markPath({ kind, x, to }: HitMark, y: Pixels): string {
+  switch (kind) {
+    case 'played':
+      return `M${x} ${y}H${to}M${to} ${y - REACH}V${y + REACH}`;
+    case 'missed':
+      return `M${x - RING} ${y}a${RING} ${RING} 0 1 0 ${2 * RING} 0a${RING} ${RING} 0 1 0 ${-2 * RING} 0`;
+    default:
+      return `M${x - CROSS} ${y - CROSS}l${2 * CROSS} ${2 * CROSS}M${x - CROSS} ${y + CROSS}l${2 * CROSS} ${-2 * CROSS}`;
+  }
+}

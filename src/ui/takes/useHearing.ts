@@ -1,0 +1,23 @@
+import { useSyncExternalStore } from 'react';
+import type { DrillHearing } from '../../app/drillTakes.ts';
+import type { LatencyState } from '../../app/latencyCheck.ts';
+import type { InputKind } from '../../app/takeInputs.ts';
+import { useParts } from '../parts.ts';
+import { useView } from '../useProject.ts';
+
+/** What is told of the drill, and what is wrong with the input. */
+export function useDrillHearing(): DrillHearing {
+  const { drillTakes } = useParts();
+  return useSyncExternalStore(drillTakes.subscribe, drillTakes.state);
+}
+
+export function useLatencyState(): LatencyState {
+  const { latencyCheck } = useParts();
+  return useSyncExternalStore(latencyCheck.subscribe, latencyCheck.state);
+}
+
+/** The input that is chosen; undefined where the player is not measured. */
+export function useInput(): InputKind | undefined {
+  const input = useView((state) => state.hearing.input);
+  return input === 'nothing' ? undefined : input;
+}
