@@ -1,4 +1,3 @@
-import { type KeySuggestion, suggestKeys } from '../core/harmony/keyGuess.ts';
 import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
 import { clickTrack } from '../core/rhythm/click.ts';
@@ -42,18 +41,6 @@ export function selector<T>(
 export const selectTimeline: Selector<Timeline> = selector(
   ({ song }) => [song.sections, song.form],
   ({ song }) => timelineOf(song),
-);
-
-/** The keys that the chords of the song, as they are played, may be in; surest first. */
-export const selectKeySuggestions: Selector<readonly KeySuggestion[]> = selector(
-  (project) => [selectTimeline(project)],
-  (project) =>
-    suggestKeys(
-      selectTimeline(project).chords.map(({ chord, startTick, endTick }) => ({
-        chord,
-        durationTicks: endTick - startTick,
-      })),
-    ),
 );
 
 /** When everything sounds. */

@@ -19,7 +19,6 @@ import {
   type Selector,
   selectBandNotes,
   selectClick,
-  selectKeySuggestions,
   selectMisfits,
   selectNotes,
   selector,
@@ -63,7 +62,6 @@ const BEFORE: Project = project({
 
 const SELECTORS = {
   timeline: selectTimeline,
-  'key suggestions': selectKeySuggestions,
   'tempo map': selectTempoMap,
   voicings: selectVoicings,
   patternAt: selectPatternAt,

@@ -271,8 +271,17 @@ describe('the whole song', () => {
     );
     await userEvent.keyboard('{Enter}');
     await expect
-      .element(page.getByText('Verse 2 ends with | A7 | D | in place of the last bar.'))
+      .element(page.getByText('Verse 2 ends with this, in place of its last bar:'))
       .toBeVisible();
+    const ending = page.getByRole('grid', { name: 'Chart of the ending of Verse 2' });
+    await ending.getByRole('gridcell', { name: 'Bar 1, beat 3: A7 goes on' }).click();
+    await userEvent.keyboard('V7/vi{Enter}');
+    const { slots } = parts.store.snapshot().song.form[2]!.ending!;
+    expect(slots.map(({ durationTicks }) => durationTicks)).toEqual([960, 960, 1920]);
+    await button('Numerals').click();
+    await expect
+      .element(page.getByRole('textbox', { name: 'Chords of this ending' }))
+      .toHaveValue('| V7 / III7 / | I |');
     expect(chartNow()).toBe('| D | Bm7 | G / A / | D |');
     await button('End as the section does').click();
     expect(parts.store.snapshot().song.form[2]?.ending).toBeUndefined();

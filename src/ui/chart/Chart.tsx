@@ -13,12 +13,12 @@ import { CHORD_NAMINGS, type ChordNamingChoice } from '../viewState.ts';
 import { ChartGrid } from './ChartGrid.tsx';
 import { ChartText } from './ChartText.tsx';
 import { type ChartCell, cellAt, chartBars } from './chartLayout.ts';
-import { chordNamingIn, NAMING_BELOW, slotName } from './chordNames.ts';
-import { printedNumerals, roleWords } from './chordRoleWords.ts';
-import type { SlotNames } from './printedChart.ts';
+import { roleWords } from './chordRoleWords.ts';
+import { EndingChart } from './EndingChart.tsx';
 import { draftPlace } from './sectionText.ts';
 import { type ChartWriting, useChartWriting } from './useChartWriting.ts';
 import { useSectionAnalysis } from './useSectionAnalysis.ts';
+import { useSlotNames } from './useSlotNames.ts';
 
 type Showing = 'beats' | 'text';
 
@@ -88,25 +88,6 @@ function useIsBroken(section: Section): boolean {
   return draftPlace(projectId, section.id) in drafts;
 }
 
-/** Names of the section's chords by slot; the numerals are those of the analysis. */
-function useSlotNames(
-  section: Section,
-  analysed: ReadonlyArray<AnalysedChord | undefined>,
-): SlotNames {
-  const key = useProject((project) => project.song.key);
-  const choice = useView((state) => state.chordNaming);
-  const numerals = printedNumerals(analysed, key);
-  const typedIn = (naming: ChordNamingChoice) =>
-    section.slots.map((slot) => slotName(slot, chordNamingIn(naming, key)));
-  const printedIn = (naming: ChordNamingChoice) =>
-    naming === 'numerals' ? typedIn(naming).map((name, i) => numerals[i] || name) : typedIn(naming);
-  return {
-    names: printedIn(choice),
-    below: printedIn(NAMING_BELOW[choice]).map((name) => (name === 'N.C.' ? '' : name)),
-    typed: typedIn(choice),
-  };
-}
-
 /** What the chord of a cell does in its key. */
 function ChordWord({
   cell,
@@ -137,9 +118,12 @@ function useFormEntry(place: number | undefined): FormEntry | undefined {
 export function Chart({
   section,
   place,
+  playing,
 }: {
   readonly section: Section;
   readonly place: number | undefined;
+  /** The name of that playing, “Verse 2”. */
+  readonly playing: string;
 }) {
   const [showing, setShowing] = useState<Showing>('beats');
   const [active, setActive] = useState(0);
@@ -148,6 +132,15 @@ export function Chart({
   const writing = useChartWriting(section);
   const entry = useFormEntry(place);
   const isBroken = useIsBroken(section) && showing === 'beats';
+  const ending = entry?.ending && (
+    <EndingChart
+      key={entry.id}
+      section={section}
+      entryId={entry.id}
+      ending={entry.ending}
+      playing={playing}
+    />
+  );
   const bars = chartBars(section);
   const cell = cellAt(bars, active) ?? bars[0]?.cells[0];
   const bar = cell?.bar ?? 0;
@@ -177,6 +170,7 @@ export function Chart({
             onActive={setActive}
             writing={writing}
           />
+          {ending}
           {cell && (
             <>
               <div className="chart-word-line">
@@ -202,7 +196,10 @@ export function Chart({
           )}
         </>
       ) : (
-        <ChartText key={section.id} section={section} writing={writing} />
+        <>
+          <ChartText key={section.id} section={section} writing={writing} />
+          {ending}
+        </>
       )}
     </div>
   );

@@ -1,4 +1,5 @@
 import { useRef } from 'react';
+import type { FormEntryId } from '../../core/ids.ts';
 import type { Section } from '../../core/song/song.ts';
 import { formatMeter } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
@@ -29,6 +30,7 @@ function BarHead({ bar, isFirst }: { readonly bar: ChartBar; readonly isFirst: b
  */
 export function ChartGrid({
   section,
+  endingOf,
   place,
   replacedFrom,
   slotNames,
@@ -37,6 +39,8 @@ export function ChartGrid({
   writing,
 }: {
   readonly section: Section;
+  /** The playing whose other ending this is, where it is not the section itself. */
+  readonly endingOf?: FormEntryId;
   /** The playing that is shown, by its place in the form. */
   readonly place: number | undefined;
   /** The first bar that this playing does not play, as it ends otherwise. */
@@ -128,7 +132,7 @@ export function ChartGrid({
           ))}
         </div>
       ))}
-      <ChartPlayhead sectionId={section.id} lines={lines} grid={grid} />
+      <ChartPlayhead sectionId={section.id} endingOf={endingOf} lines={lines} grid={grid} />
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { type RefObject, useRef } from 'react';
-import type { SectionId } from '../../core/ids.ts';
+import type { FormEntryId, SectionId } from '../../core/ids.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
 import { useParts } from '../parts.ts';
 import { useFrame } from '../useFrame.ts';
 import { usePlayback } from '../useProject.ts';
@@ -11,16 +12,25 @@ function markSounding(grid: HTMLElement, slot: number | undefined): void {
   if (slot !== undefined) grid.querySelector(`[data-slot="${slot}"]`)?.setAttribute('data-now', '');
 }
 
+function ticksOf(lines: readonly ChartLine[]): Ticks {
+  return lines
+    .flatMap(({ bars }) => bars)
+    .reduce((total, { lengthTicks }) => total + lengthTicks, 0);
+}
+
 /**
  * A thin red line that runs through the chart while its section is heard; the chord that sounds is
  * marked. Where a return has another ending than the chart, the line waits outside.
  */
 export function ChartPlayhead({
   sectionId,
+  endingOf,
   lines,
   grid,
 }: {
   readonly sectionId: SectionId;
+  /** The playing whose other ending the chart is; undefined for the section's own. */
+  readonly endingOf: FormEntryId | undefined;
   readonly lines: readonly ChartLine[];
   /** The chart's grid, with one child for each line. */
   readonly grid: RefObject<HTMLElement | null>;
@@ -34,8 +44,10 @@ export function ChartPlayhead({
     if (!sheet || !ink.current) return;
     const position = playback.position();
     const span = position?.request.kind === 'song' ? position.section : undefined;
-    const isHere = span?.sectionId === sectionId && !position?.chord?.inEnding;
-    const tick = position && isHere ? position.tick - span.startTick : -1;
+    const ending = position?.chord?.inEnding && span?.formEntryId;
+    const isHere = span?.sectionId === sectionId && ending === endingOf;
+    const start = endingOf === undefined ? span?.startTick : span && span.endTick - ticksOf(lines);
+    const tick = position && isHere && start !== undefined ? position.tick - start : -1;
     const place = chartPlace(lines, tick);
     const row = place && sheet.querySelectorAll<HTMLElement>('[role=row]')[place.line];
     ink.current.hidden = !row;

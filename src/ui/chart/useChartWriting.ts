@@ -1,9 +1,12 @@
 import type { Chord } from '../../core/harmony/chord.ts';
+import type { FormEntryId } from '../../core/ids.ts';
 import type { Chart } from '../../core/song/chart.ts';
 import { type Pace, withChordRow } from '../../core/song/chordRow.ts';
 import type { Section } from '../../core/song/song.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import { setSectionChart } from '../../state/edits/chart.ts';
+import { setEntryEnding } from '../../state/edits/ending.ts';
+import type { Store } from '../../state/store.ts';
 import { useParts } from '../parts.ts';
 import { withBarsWritten } from './barsWritten.ts';
 import { readCellText } from './cellText.ts';
@@ -34,9 +37,29 @@ export type ChartWriting = {
 /** Writing into the chart of a section. */
 export function useChartWriting(section: Section): ChartWriting {
   const { store } = useParts();
+  return chartWriting(store, section, (chart, label) =>
+    store.edit(setSectionChart(section.id, chart.slots, chart.barMeters), { label }),
+  );
+}
+
+/** Writing into the other ending of one playing; `part` is its section with the ending's own chart. */
+export function useEndingWriting(
+  part: Section,
+  entry: FormEntryId,
+  replacesBars: number,
+): ChartWriting {
+  const { store } = useParts();
+  return chartWriting(store, part, (chart, label) =>
+    store.edit(setEntryEnding(entry, { ...chart, replacesBars }), { label }),
+  );
+}
+
+function chartWriting(
+  store: Store,
+  section: Section,
+  replace: ChartWriting['replace'],
+): ChartWriting {
   const { slots, barMeters } = section;
-  const replace = (chart: Chart, label: string) =>
-    store.edit(setSectionChart(section.id, chart.slots, chart.barMeters), { label });
   return {
     replace,
     write: (cell, text) => {

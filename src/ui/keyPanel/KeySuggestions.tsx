@@ -1,9 +1,7 @@
-import { useDeferredValue } from 'react';
 import type { Key } from '../../core/harmony/key.ts';
-import { selectKeySuggestions } from '../../state/selectors.ts';
 import { MusicText } from '../ChordName.tsx';
 import { keyName } from '../chart/chordRoleWords.ts';
-import { useProject } from '../useProject.ts';
+import { useKeySuggestions } from './useKeySuggestions.ts';
 
 /** A key less likely than this is not worth a word, however few there are (our own choice). */
 const WORTH_A_WORD = 0.02;
@@ -17,11 +15,7 @@ function sureness(confidence: number): string {
 
 /** The keys that the song's chords speak for and how sure that is; each can be looked at. */
 export function KeySuggestions({ onShow }: { readonly onShow: (key: Key) => void }) {
-  // Weighing a long song takes longer than a frame: what was written is drawn first.
-  const project = useDeferredValue(useProject((latest) => latest));
-  const suggestions = selectKeySuggestions(project).filter(
-    ({ confidence }) => confidence >= WORTH_A_WORD,
-  );
+  const suggestions = useKeySuggestions().filter(({ confidence }) => confidence >= WORTH_A_WORD);
   if (suggestions.length === 0) return null;
   return (
     <div className="keypanel-suggestions" role="group" aria-label="Keys that the chords speak for">

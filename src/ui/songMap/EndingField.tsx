@@ -5,11 +5,10 @@ import { sectionBars } from '../../core/song/form.ts';
 import type { FormEntry, OtherEnding, Section } from '../../core/song/song.ts';
 import { barTicks } from '../../core/time/meter.ts';
 import { clearEntryEnding, setEntryEnding } from '../../state/edits/ending.ts';
-import { MusicText } from '../ChordName.tsx';
 import { chartSentence } from '../chart/chartMessages.ts';
+import { chordNamingIn } from '../chart/chordNames.ts';
 import { useParts } from '../parts.ts';
-import { useProject } from '../useProject.ts';
-import { barCount } from './songWords.ts';
+import { useProject, useView } from '../useProject.ts';
 
 /** One bar of the section's last chord, in place of its last bar: an ending to be changed from there. */
 function newEnding(section: Section): OtherEnding {
@@ -28,6 +27,7 @@ function EndingText({
   readonly onEnding: (ending: OtherEnding) => void;
 }) {
   const key = useProject((project) => project.song.key);
+  const choice = useView((state) => state.chordNaming);
   const [typed, setTyped] = useState<string>();
   const [problem, setProblem] = useState<ChartError>();
   const read = () => {
@@ -48,7 +48,7 @@ function EndingText({
         aria-describedby="songmap-ending-problem"
         autoComplete="off"
         spellCheck={false}
-        value={typed ?? formatChartBars(ending, section.meter)}
+        value={typed ?? formatChartBars(ending, section.meter, chordNamingIn(choice, key))}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={read}
         onKeyDown={(event) => event.key === 'Enter' && read()}
@@ -105,26 +105,5 @@ export function EndingField({
         End as the section does
       </button>
     </div>
-  );
-}
-
-/** Over the chart: that the return which is chosen ends otherwise than it is written there. */
-export function EndingNote({
-  section,
-  entry,
-  playing,
-}: {
-  readonly section: Section;
-  readonly entry: FormEntry | undefined;
-  readonly playing: string;
-}) {
-  if (!entry?.ending) return null;
-  const { replacesBars } = entry.ending;
-  const replaced = replacesBars === 1 ? 'bar' : barCount(replacesBars);
-  const place = replacesBars === 0 ? 'after the last bar' : `in place of the last ${replaced}`;
-  return (
-    <p className="songmap-note">
-      {playing} ends with <MusicText text={formatChartBars(entry.ending, section.meter)} /> {place}.
-    </p>
   );
 }

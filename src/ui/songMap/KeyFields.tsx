@@ -1,10 +1,9 @@
-import { useMemo } from 'react';
 import { type Key, MODES, writableKey } from '../../core/harmony/key.ts';
-import { suggestKeys } from '../../core/harmony/keyGuess.ts';
 import { formatPitchClass, samePitchClass } from '../../core/harmony/pitch.ts';
 import { setKey } from '../../state/edits/song.ts';
 import { MusicText } from '../ChordName.tsx';
 import { keyName } from '../chart/chordRoleWords.ts';
+import { useKeySuggestions } from '../keyPanel/useKeySuggestions.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { signatureText, tonicChoices } from './songWords.ts';
@@ -12,13 +11,9 @@ import { signatureText, tonicChoices } from './songWords.ts';
 /** From this confidence on another key than the song's is worth a word (our own choice). */
 const WORTH_A_WORD = 0.5;
 
-/** The key that the chords of the whole song speak for, where it is another than the one that is set. */
+/** The key that the chords of the song, as it is played, speak for, where it is another than the one that is set. */
 function useOtherKey(songKey: Key) {
-  const sections = useProject((project) => project.song.sections);
-  const surest = useMemo(
-    () => suggestKeys(sections.flatMap((section) => section.slots))[0],
-    [sections],
-  );
+  const [surest] = useKeySuggestions();
   if (!surest || surest.confidence < WORTH_A_WORD) return undefined;
   const isSame =
     surest.key.mode === songKey.mode && samePitchClass(surest.key.tonic, songKey.tonic);

@@ -15,7 +15,6 @@ import { selectTimeline } from '../../state/selectors.ts';
 import { Chart } from '../chart/Chart.tsx';
 import { useParts } from '../parts.ts';
 import { useProject, useView } from '../useProject.ts';
-import { EndingNote } from './EndingField.tsx';
 import { chosenPlace, playingName } from './marking.ts';
 import { Ribbon } from './Ribbon.tsx';
 import { type FormActs, RibbonTools } from './RibbonTools.tsx';
@@ -95,8 +94,7 @@ function SongMap({ section }: { readonly section: Section }) {
       <div className="songmap-sheet">
         <section className="songmap-main" aria-label="Chart">
           <SectionHeading section={section} />
-          <EndingNote section={section} entry={entry} playing={playing} />
-          <Chart section={section} place={place} />
+          <Chart section={section} place={place} playing={playing} />
         </section>
         <div className="songmap-side">
           <SongFacts section={section} />

@@ -1,0 +1,57 @@
+import { useMemo, useState } from 'react';
+import type { FormEntryId } from '../../core/ids.ts';
+import { playedChart } from '../../core/song/form.ts';
+import type { OtherEnding, Section } from '../../core/song/song.ts';
+import { ChartGrid } from './ChartGrid.tsx';
+import { useEndingWriting } from './useChartWriting.ts';
+import { useSectionAnalysis } from './useSectionAnalysis.ts';
+import { useSlotNames } from './useSlotNames.ts';
+
+function placeWords(replacesBars: number): string {
+  if (replacesBars === 0) return 'after its last bar';
+  return replacesBars === 1
+    ? 'in place of its last bar'
+    : `in place of its last ${replacesBars} bars`;
+}
+
+/** The other ending of one playing, beat by beat as the section's own chart; its chords are understood where they stand. */
+export function EndingChart({
+  section,
+  entryId,
+  ending,
+  playing,
+}: {
+  readonly section: Section;
+  readonly entryId: FormEntryId;
+  readonly ending: OtherEnding;
+  /** The name of the playing, “Verse 2”. */
+  readonly playing: string;
+}) {
+  const { slots, barMeters, replacesBars } = ending;
+  const [active, setActive] = useState(0);
+  const part = { ...section, name: `the ending of ${playing}`, slots, barMeters };
+  const played = useMemo(
+    () => ({ ...section, slots: playedChart(section, ending).slots }),
+    [section, ending],
+  );
+  const analysed = useSectionAnalysis(played).slice(-slots.length);
+  const slotNames = useSlotNames(part, analysed);
+  const writing = useEndingWriting(part, entryId, replacesBars);
+  return (
+    <section className="chart-ending" aria-label={`Ending of ${playing}`}>
+      <p>
+        {playing} ends with this, {placeWords(replacesBars)}:
+      </p>
+      <ChartGrid
+        section={part}
+        endingOf={entryId}
+        place={undefined}
+        replacedFrom={Infinity}
+        slotNames={slotNames}
+        active={active}
+        onActive={setActive}
+        writing={writing}
+      />
+    </section>
+  );
+}
