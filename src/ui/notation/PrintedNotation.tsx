@@ -6,15 +6,15 @@ import { SystemDrawing } from './SystemDrawing.tsx';
 
 /** The notation on A4 pages, beside the app in the document; only paper shows it. */
 export function PrintedNotation({ notation }: { readonly notation: Notation }) {
-  const { page, pages } = printedSheet(notation);
-  const { width, height } = page;
+  const { page, pages, wholeHeight } = printedSheet(notation);
+  const { width } = page;
   return createPortal(
     <div className="notation-print" aria-hidden="true">
       {pages.map(({ systems }, i) => (
         <svg
           key={i}
           className="notation-page"
-          viewBox={`0 0 ${width} ${height}`}
+          viewBox={`0 0 ${width} ${wholeHeight}`}
           style={{ width: `${PRINTABLE_MM.width}mm`, height: `${PRINTABLE_MM.height}mm` }}
         >
           {i === 0 && (
@@ -28,6 +28,16 @@ export function PrintedNotation({ notation }: { readonly notation: Notation }) {
               fontWeight={LETTERING.title.weight}
             >
               {notation.title}
+            </text>
+          )}
+          {pages.length > 1 && (
+            <text
+              className="notation-text notation-page-number"
+              x={width / 2}
+              y={wholeHeight - 2}
+              fontSize={LETTERING.words.size}
+            >
+              {i + 1}
             </text>
           )}
           {systems.map(({ system, y }) => (

@@ -5,7 +5,7 @@ import type { Units } from './glyphs.ts';
 import { LETTERING, type Lettering } from './lettering.ts';
 import type { Notation } from './notation.ts';
 import { StaffInk } from './StaffInk.tsx';
-import { wordsHeight } from './systemHeights.ts';
+import { NUMBER_HEIGHT, numberOf, wordsHeight } from './systemHeights.ts';
 import type { PlacedBar, SheetSystem } from './systems.ts';
 
 type TextProps = {
@@ -76,6 +76,7 @@ export function SystemDrawing({
   readonly system: SheetSystem;
   readonly y: Units;
 }) {
+  const number = numberOf(system.bars, notation.kind);
   return (
     <g className="notation-system" transform={`translate(0 ${y})`}>
       <StaffInk
@@ -84,6 +85,11 @@ export function SystemDrawing({
         lastBar={notation.sheet.bars.length - 1}
         end={notation.kind === 'in-time' ? 'thick' : 'plain'}
       />
+      {number !== undefined && (
+        <Lettered lettering="barNumber" x={system.x} y={system.heights.right - NUMBER_HEIGHT}>
+          {String(number)}
+        </Lettered>
+      )}
       {system.bars.map((bar) => (
         <BarText key={bar.index} bar={bar} system={system} />
       ))}

@@ -77,7 +77,7 @@ function chordWidth(chord: SheetChord): Units {
   return textWidth(chordText(chord), 'chord');
 }
 
-/** The bar's end on the timeline, or that of its last event where bars have no meter to fill. */
+/** The bar's end on the timeline. */
 export function barEndTick({ bar }: WrittenBar): Ticks {
   return bar.startTick + barTicks(bar.meter);
 }

@@ -11,9 +11,6 @@ export const SPACE: Units = 10;
 /** Half the height of a staff: from its middle line to its outer ones. */
 export const STAFF_REACH: Units = 20;
 
-/** Size at which the music font is set: its em is four staff spaces. */
-export const MUSIC_SIZE: Units = 40;
-
 /** Stem from the head to its tip where nothing lengthens it. */
 export const STEM_LENGTH: Units = 35;
 
@@ -60,7 +57,7 @@ export const REST_REACH: Readonly<
 export const DOT_WIDTH: Units = 6;
 
 /** A figure of a time signature. */
-export function meterFigure(digit: number): { readonly text: string; readonly width: Units } {
+function meterFigure(digit: number): { readonly text: string; readonly width: Units } {
   return { text: String.fromCharCode(0xe080 + digit), width: digit === 1 ? 14 : 17 };
 }
 

@@ -14,7 +14,7 @@ const HEAD_REACH = 6;
 const BEAM_SLACK = 10;
 
 /** A tuplet's figure and bracket with the distance from what they stand over. */
-export const TUPLET_ROOM: Units = 22;
+const TUPLET_ROOM: Units = 22;
 
 /** How far all notes of a bar reach on one staff: heads, stems, beams, accidentals, marks, tuplets, rests. */
 export function inkReach({ staves }: WrittenBar, hand: HandName): InkReach {
@@ -77,7 +77,7 @@ function eventInk(written: WrittenEvent, voices: number): InkReach {
 }
 
 /** Highest and lowest point of heads and stem, in units above the middle line. */
-export function noteReach({ heads, stem, event }: WrittenEvent): {
+function noteReach({ heads, stem, event }: WrittenEvent): {
   readonly top: Units;
   readonly bottom: Units;
 } {

@@ -5,7 +5,7 @@ import { Font, VexFlow } from 'vexflow/core';
 
 /** The fonts notation is set in, as the engraving library and the style sheet name them. */
 export const MUSIC_FONT = 'Leland';
-export const TEXT_FONT = 'Academico';
+const TEXT_FONT = 'Academico';
 
 async function loadFonts(): Promise<void> {
   await Promise.all([

@@ -17,18 +17,26 @@ const STAFF_SPACES_MM: readonly Millimetres[] = [3.4, 3, 2.7, 2.4, 2.2];
 
 const TITLE_GAP: Units = 40;
 
-/** A4 in drawing units when staff lines are so far apart. */
+/** Room for the page number under the music. */
+const FOOT: Units = 30;
+
+/** The music's part of an A4 page in drawing units when staff lines are so far apart; the page number stands under it. */
 export function a4Page(staffSpace: Millimetres): PageSize {
   const units = (length: Millimetres): Units => (length / staffSpace) * SPACE;
   return {
     width: units(PRINTABLE_MM.width),
-    height: units(PRINTABLE_MM.height),
+    height: units(PRINTABLE_MM.height) - FOOT,
     titleHeight: capitalHeight('title') + TITLE_GAP,
   };
 }
 
 /** Pages of A4 and their size in drawing units. */
-export type PrintedSheet = { readonly page: PageSize; readonly pages: readonly SheetPage[] };
+export type PrintedSheet = {
+  readonly page: PageSize;
+  readonly pages: readonly SheetPage[];
+  /** Height of a whole page, at whose bottom its number stands. */
+  readonly wholeHeight: Units;
+};
 
 /** The notation on A4 pages: as large as it fits on one page, otherwise on as many as it takes at the smallest size. */
 export function printedSheet(notation: Notation): PrintedSheet {
@@ -36,7 +44,7 @@ export function printedSheet(notation: Notation): PrintedSheet {
   for (const staffSpace of STAFF_SPACES_MM) {
     const page = a4Page(staffSpace);
     const systems = sheetSystems(notation, page.width);
-    printed = { page, pages: layoutPages(systems, page) };
+    printed = { page, pages: layoutPages(systems, page), wholeHeight: page.height + FOOT };
     const fitsAcross = systems.every(({ reach }) => reach <= page.width);
     if (printed.pages.length <= 1 && fitsAcross) break;
   }

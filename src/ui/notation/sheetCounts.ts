@@ -12,7 +12,7 @@ export type SheetCount = {
 };
 
 /** Ticks of the timeline at which a hand strikes in a bar, ascending; notes that are tied from before are not struck. */
-export function struckTicks(bar: SheetBar): Ticks[] {
+function struckTicks(bar: SheetBar): Ticks[] {
   const events = [...bar.staves.right, ...bar.staves.left].flat();
   const struck = events.filter(({ notes }) => notes.some((note) => !note.tiedFromBefore));
   return [...new Set(struck.map(({ startTick }) => startTick))].toSorted((a, b) => a - b);

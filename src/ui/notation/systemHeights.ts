@@ -23,13 +23,25 @@ const STAVES_CLEAR: Units = 14;
 const TEXT_CLEAR: Units = 10;
 const WORDS_CLEAR: Units = 15;
 const CHORD_HEIGHT: Units = 2 * SPACE + STAFF_REACH;
+/** The baseline of a bar number over the middle line: clear of the clef. */
+export const NUMBER_HEIGHT: Units = 40;
+
 const COUNT_DEPTH: Units = 2 * SPACE + STAFF_REACH;
 
 /** What is written over a bar. */
-type BarText = { readonly written: WrittenBar; readonly words?: string };
+type BarText = { readonly index: number; readonly written: WrittenBar; readonly words?: string };
 
 function hasBoth({ written, words }: BarText): boolean {
   return words !== undefined && written.bar.chords.length > 0;
+}
+
+/** The number of a system's first bar, where it is written: in music with a meter, from the second system on. */
+export function numberOf(
+  bars: readonly Pick<BarText, 'index'>[],
+  kind: Notation['kind'],
+): number | undefined {
+  const index = bars[0]?.index ?? 0;
+  return kind === 'in-time' && index > 0 ? index + 1 : undefined;
 }
 
 /** The baseline of a bar's words: over its chord symbols, or in their place where it has none. */
@@ -49,7 +61,12 @@ export function systemHeights(bars: readonly BarText[], kind: Notation['kind']):
   const line = hasChords ? capitalHeight('chord') : hasWords ? capitalHeight('words') : 0;
   const chords = words + (words > 0 ? WORDS_CLEAR : 0) + line;
   const over = Math.max(...inks.map(({ right }) => right.above)) + TEXT_CLEAR;
-  const right = chords + (hasChords || hasWords ? Math.max(over, CHORD_HEIGHT) : over);
+  const number =
+    numberOf(bars, kind) === undefined ? 0 : NUMBER_HEIGHT + capitalHeight('barNumber');
+  const right = Math.max(
+    number,
+    chords + (hasChords || hasWords ? Math.max(over, CHORD_HEIGHT) : over),
+  );
   const left =
     right +
     Math.max(STAVES_APART, ...inks.map((ink) => ink.right.below + ink.left.above + STAVES_CLEAR));

@@ -2,7 +2,8 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type BarSpacing, barSpacing, stretched } from '../../../src/ui/notation/barSpacing.ts';
 import { fittingSheet } from '../../../src/ui/notation/fittingSheet.ts';
-import type { SystemHeights } from '../../../src/ui/notation/systemHeights.ts';
+import type { Notation } from '../../../src/ui/notation/notation.ts';
+import { numberOf, type SystemHeights } from '../../../src/ui/notation/systemHeights.ts';
 import { columnX, type SheetSystem, sheetSystems } from '../../../src/ui/notation/systems.ts';
 import { writtenBars } from '../../../src/ui/notation/writtenBars.ts';
 import { keyNamed } from '../../support/music.ts';
@@ -148,6 +149,15 @@ describe('systems', () => {
     expect(heightsWithWords(1)).toEqual(sheetSystems(barsOf(2, 'C---'), 900)[0]!.heights);
     expect(heightsWithWords(0).chords).toBeGreaterThan(heightsWithWords(1).chords);
     expect(heightsWithWords(0).words).toBeLessThan(heightsWithWords(0).chords);
+  });
+
+  it('are numbered by their first bar from the second on, where there is a meter', () => {
+    const numbers = (notation: Notation) =>
+      sheetSystems(notation, 700).map(({ bars }) => numberOf(bars, notation.kind));
+    expect(numbers(barsOf(4))).toEqual([undefined, 3]);
+    const row = numbers(barsOf(20, 'C---', { kind: 'chords' }));
+    expect(row.length).toBeGreaterThan(1);
+    expect(new Set(row)).toEqual(new Set([undefined]));
   });
 
   it('reach as far as their words', () => {
