@@ -81,16 +81,7 @@ function computedAnew(edit: Edit): string[] {
   return entries.flatMap(([name, select], i) => (select(after) === before[i] ? [] : [name]));
 }
 
-const FROM_TIMELINE = [
-  'timeline',
-  'key suggestions',
-  'patternAt',
-  'misfits',
-  'notes',
-  'band',
-  'click',
-  'timed notes',
-];
+const FROM_TIMELINE = ['timeline', 'patternAt', 'misfits', 'notes', 'band', 'click', 'timed notes'];
 
 describe('what is computed anew', () => {
   it.each<[string, Edit, string[]]>([
