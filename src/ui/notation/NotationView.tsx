@@ -14,6 +14,9 @@ export type NotationSize = 'panel' | 'flow';
 /** Distance of two staff lines at most where the sheet may be as high as it needs. */
 const FLOW_STAFF_SPACE_PX = 12;
 
+/** Height of the line under the sheet, with its gap. */
+const TOOLS_PX = 54;
+
 /** Prints the sheet alone: it is put on pages for as long as the browser's print dialogue takes. */
 function usePrinting(): { readonly isPrinting: boolean; readonly print: () => void } {
   const [isPrinting, setPrinting] = useState(false);
@@ -41,27 +44,29 @@ export function NotationView({
   readonly size: NotationSize;
 }) {
   use(fontsReady);
-  const frame = useRef<HTMLDivElement>(null);
-  const room = useRoom(frame);
+  const place = useRef<HTMLDivElement>(null);
+  const room = useRoom(place);
   const { isPrinting, print } = usePrinting();
   const sheet = useMemo((): FittedSheet | undefined => {
     if (room.width === 0 || notation.sheet.bars.length === 0) return undefined;
     return size === 'panel'
-      ? fittingSheet(notation, room)
+      ? fittingSheet(notation, { ...room, height: room.height - TOOLS_PX })
       : fittingSheet(notation, { width: room.width, height: Infinity }, FLOW_STAFF_SPACE_PX);
   }, [notation, room, size]);
   return (
-    <div className={`notation notation-in-${size}`}>
-      <div className="notation-frame" ref={frame}>
-        {sheet && <SheetPicture notation={notation} sheet={sheet} />}
-      </div>
-      <div className="notation-tools">
-        {notation.kind === 'in-time' && (
-          <p className="hint">Bold counts are struck, light ones only counted.</p>
-        )}
-        <button type="button" onClick={print}>
-          Print
-        </button>
+    <div className={`notation-in-${size}`} ref={place}>
+      <div className="notation">
+        <div className="notation-frame">
+          {sheet && <SheetPicture notation={notation} sheet={sheet} />}
+        </div>
+        <div className="notation-tools">
+          {notation.kind === 'in-time' && (
+            <p className="hint">Bold counts are struck, light ones only counted.</p>
+          )}
+          <button type="button" onClick={print}>
+            Print
+          </button>
+        </div>
       </div>
       {isPrinting && <PrintedNotation notation={notation} />}
     </div>

@@ -9,7 +9,10 @@ export function useRoom(element: RefObject<HTMLElement | null>): Room {
   useEffect(() => {
     const measured = element.current;
     if (!measured) return undefined;
-    const observer = new ResizeObserver(([entry]) => setRoom(entry?.contentRect ?? NO_ROOM));
+    const observer = new ResizeObserver(([entry]) => {
+      const { width, height } = entry?.contentRect ?? NO_ROOM;
+      setRoom({ width, height });
+    });
     observer.observe(measured);
     return () => observer.disconnect();
   }, [element]);
