@@ -23,5 +23,8 @@ it.each([
   expect(placeOf(from, pulledTo)).toBe(place),
 );
 
+it('a change is pulled on in a chart that was laid out anew meanwhile', () =>
+  expect(CELLS.indexOf(cellForChange(BARS, { ...CELLS[6]! }, CELLS[7]!.startTick))).toBe(7));
+
 it('a change that is pulled off the chart goes back', () =>
   expect(cellForChange(BARS, CELLS[6]!, undefined)).toBe(CELLS[6]));

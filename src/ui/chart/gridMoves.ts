@@ -57,7 +57,7 @@ export function cellForChange(
   tick: Ticks | undefined,
 ): ChartCell {
   const cells = lineCells({ bars });
-  const place = cells.indexOf(from);
+  const place = cells.findIndex(({ startTick }) => startTick === from.startTick);
   const before = cells.findLastIndex((cell, i) => i < place && cell.slot !== undefined);
   const after = cells.findIndex((cell, i) => i > place && cell.slot !== undefined);
   const within = cells.slice(before + 1, after < 0 ? cells.length : after);
