@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { FormEntryId } from '../../core/ids.ts';
-import { playedChart } from '../../core/song/form.ts';
+import { playedChart, sectionBars } from '../../core/song/form.ts';
 import type { OtherEnding, Section } from '../../core/song/song.ts';
 import { ChartGrid } from './ChartGrid.tsx';
 import { useEndingWriting } from './useChartWriting.ts';
@@ -36,9 +36,14 @@ export function EndingChart({
   );
   const analysed = useSectionAnalysis(played).slice(-slots.length);
   const slotNames = useSlotNames(part, analysed);
+  const bars = sectionBars(part).length;
   const writing = useEndingWriting(part, entryId, replacesBars);
   return (
-    <section className="chart-ending" aria-label={`Ending of ${playing}`}>
+    <section
+      className="chart-ending"
+      data-short={bars <= 2 || undefined}
+      aria-label={`Ending of ${playing}`}
+    >
       <p>
         {playing} ends with this, {placeWords(replacesBars)}:
       </p>

@@ -44,7 +44,8 @@ export function ChordHandsList({
   const list = useRef<HTMLOListElement>(null);
   const width = useWidth(list);
   const [open, setOpen] = useState<number>();
-  const span = spanAround(voicings.flat().map((note) => note.keyNumber));
+  const follows = row.voicingAfter(slots.length - 1) ?? [];
+  const span = spanAround([...voicings, follows].flat().map((note) => note.keyNumber));
   const { count, keyboardPx } = keyboardsInLine(span, width, GAP_PX);
 
   const acts = useMemo(
