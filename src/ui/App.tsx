@@ -14,6 +14,7 @@ import { Foot, speedChanged } from './shell/Foot.tsx';
 import { Head } from './shell/Head.tsx';
 import { KeysAndCautions } from './shell/KeysAndCautions.tsx';
 import { Message } from './shell/Message.tsx';
+import { PageGuard } from './shell/PageGuard.tsx';
 import { RestReminder } from './shell/RestReminder.tsx';
 import { MapPage } from './songMap/MapPage.tsx';
 import { SongsSheet } from './songs/SongsSheet.tsx';
@@ -159,7 +160,9 @@ function Sheet() {
         onShowKeys={() => setShowsKeys(true)}
       />
       <main className="page" id={`page-${page}`}>
-        <View />
+        <PageGuard key={page} onUndo={store.undo}>
+          <View />
+        </PageGuard>
       </main>
       <div>
         <Message />
