@@ -7,7 +7,7 @@ import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { audioTimeOf, type OutputTimestamp } from '../input/eventTime.ts';
 import type { HitInput, InputError, Stop } from '../input/hitInput.ts';
-import { bpmOf, playersHand } from './expectedOfPass.ts';
+import { bpmOf, type ExpectedStretch, playersHand } from './expectedOfPass.ts';
 import { type LiveHit, liveHits } from './liveHits.ts';
 import type { Playback } from './playback.ts';
 import type { SoundingPass } from './soundingPass.ts';
@@ -172,12 +172,16 @@ export function createTakes(parts: TakesParts): Takes {
       if (!running) return undefined;
       const { log, input, heardNow } = running;
       const nowSec = heardNow();
-      const heard = log
-        .stretches()
-        .filter(({ pass }) => bpmOf(pass.score) === bpm && pass.fromSec < nowSec)
+      const stretches = log.stretches().filter(({ pass }) => pass.fromSec < nowSec);
+      const isAt = (stretch: ExpectedStretch | undefined) =>
+        stretch !== undefined && bpmOf(stretch.pass.score) === bpm;
+      // What lies beside them, too: its first and last hits would else count as extra ones here.
+      const near = stretches
+        .filter((_, i) => [i - 1, i, i + 1].some((each) => isAt(stretches[each])))
         .map((stretch) => cutAt(stretch, nowSec));
-      const { score } = scoresOf(heard, log.notes(), input.sees);
-      return score.expected > 0 ? score : undefined;
+      const { byTempo } = scoresOf(near, log.notes(), input.sees);
+      const score = byTempo.find((each) => each.bpm === bpm)?.score;
+      return score && score.expected > 0 ? score : undefined;
     },
     byTempo: () => latest,
     subscribe(listener) {

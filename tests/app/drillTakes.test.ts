@@ -47,18 +47,18 @@ const KEYS: HeardWith = { kind: 'keys', latencySec: 0 };
 it('tells how a rung was played when the drill goes on to the next, and how all was at the end', async () => {
   const { run, willPlay, begin, drillTakes, playback } = drilling(KEYS);
   await begin();
-  willPlay(...bar(0, 60));
+  willPlay(...bar(0, 60), { atSec: 4, hand: 'left' });
   run(START_DELAY_SEC + 4.5);
   expect(playback.state()).toMatchObject({ bpm: 66 });
   expect(drillTakes.state().result).toMatchObject({
     bpm: 60,
-    score: { expected: 3, matched: 3, clean: true },
+    score: { expected: 3, played: 3, matched: 3, clean: true },
   });
   run(2);
   playback.stop();
   const { result } = drillTakes.state();
   expect(result?.bpm).toBeUndefined();
-  expect(result?.score).toMatchObject({ expected: 6, matched: 3, clean: false });
+  expect(result?.score).toMatchObject({ expected: 6, matched: 4, clean: false });
 });
 
 it('hears nobody where nothing is chosen', async () => {

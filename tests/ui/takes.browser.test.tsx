@@ -1,0 +1,188 @@
+import '../../src/ui/theme.css';
+import '../../src/ui/shell/shell.css';
+import * as axe from 'axe-core';
+import { createRoot, type Root } from 'react-dom/client';
+import { afterEach, expect, it } from 'vitest';
+import { page } from 'vitest/browser';
+import { soundOpener } from '../../src/app/openSound.ts';
+import { createPlayback } from '../../src/app/playback.ts';
+import { createPracticeTakes } from '../../src/app/practiceTakes.ts';
+import { scoreSeconds } from '../../src/app/score.ts';
+import type { SoundingPass } from '../../src/app/soundingPass.ts';
+import { outputTimestampOf } from '../../src/audio/outputTimestamp.ts';
+import { HOME_KEYS } from '../../src/input/keyInput.ts';
+import { App } from '../../src/ui/App.tsx';
+import type { Parts } from '../../src/ui/parts.ts';
+import { heardWith, withLatency } from '../../src/ui/takes/latencies.ts';
+import type { ViewChange } from '../../src/ui/viewState.ts';
+import { pageParts } from '../support/pageParts.ts';
+import { PRACTICE, project } from '../support/project.ts';
+
+/** One bar to a rung, 120, 126 and 132, without a count-in; a rung that is not clean leads one down. */
+function shortLadder() {
+  const { ladder } = PRACTICE.drill;
+  return project({
+    practice: {
+      ...PRACTICE,
+      hands: 'none',
+      click: { ...PRACTICE.click, countInBars: 0 },
+      drill: {
+        ...PRACTICE.drill,
+        ladder: {
+          ...ladder,
+          startBpm: 120,
+          goalBpm: 132,
+          passesPerRung: 1,
+          climb: 'when-clean',
+          fallBackAfter: 1,
+        },
+      },
+    },
+  });
+}
+
+/** Opened once, as on a page: loading the sounds takes a moment. */
+const openSound = soundOpener();
+
+let root: Root;
+let parts: Parts;
+
+function often(act: () => void): () => void {
+  const watch = setInterval(act, 60);
+  return () => clearInterval(watch);
+}
+
+/** The app on Drill with real sound and what hears the player. */
+async function open(hearing: ViewChange['hearing']): Promise<void> {
+  await page.viewport(1024, 768);
+  const place = document.createElement('div');
+  document.body.replaceChildren(place);
+  const silent = pageParts(shortLadder(), { page: 'drill', hearing });
+  const { store, view } = silent;
+  const playback = createPlayback({ store, openSound, often });
+  const takes = createPracticeTakes({
+    store,
+    playback,
+    openSound,
+    often,
+    nowMs: () => performance.now(),
+    keyTarget: window,
+    requestMidi: async () => {
+      throw new DOMException('not allowed', 'NotAllowedError');
+    },
+    heardWith: () => heardWith(view.snapshot()),
+    onMeasured: (kind, sec) => view.set(withLatency(view.snapshot(), kind, 1000 * sec)),
+  });
+  parts = { ...silent, playback, ...takes };
+  root = createRoot(place);
+  root.render(<App parts={parts} />);
+  await expect.element(foot('Play')).toBeVisible();
+}
+
+afterEach(() => {
+  parts.playback.stop();
+  root.unmount();
+});
+
+function foot(name: string) {
+  return page.getByRole('contentinfo').getByRole('button', { name, exact: true });
+}
+
+/** Presses a key as if at a moment of the page's clock. */
+function press(code: string, ms: number): void {
+  const event = new KeyboardEvent('keydown', { code, bubbles: true, cancelable: true });
+  Object.defineProperty(event, 'timeStamp', { value: ms });
+  document.body.dispatchEvent(event);
+}
+
+/** Plays each hit of both hands at its very time, by the clock that the music plays by, but the right hand's on rungs that it leaves out. */
+async function playExactly(leavesOut: (rung: number) => boolean): Promise<() => void> {
+  const sound = await openSound();
+  if (!sound.ok) throw new Error(sound.error.reason);
+  const { room } = sound.value;
+  const done = new Set<string>();
+  const playDue = ({ score, originSec, plan, passIndex }: SoundingPass) => {
+    const { contextTime, performanceTime } = outputTimestampOf(room);
+    for (const { part, startTick } of score.notes) {
+      if (part !== 'left' && part !== 'right') continue;
+      const atSec = originSec + scoreSeconds(score, startTick);
+      const ms = performanceTime + 1000 * (atSec - contextTime);
+      const hit = `${passIndex} ${part} ${startTick}`;
+      if (ms > performance.now() || done.has(hit)) continue;
+      done.add(hit);
+      if (part === 'right' && leavesOut(plan.drill?.rung ?? 0)) continue;
+      press(HOME_KEYS[part], ms);
+    }
+  };
+  const watch = setInterval(() => {
+    for (const pass of parts.playback.passes()) playDue(pass);
+  }, 10);
+  return () => clearInterval(watch);
+}
+
+it('climbs two rungs that are played clean on two keys, and falls back from one that is not', async () => {
+  await open({ input: 'keys', latencyMs: {} });
+  const rungs: number[] = [];
+  const stopWatching = parts.playback.subscribe(() => {
+    const now = parts.playback.state();
+    const rung = now.status === 'playing' ? now.drill?.rung : undefined;
+    if (rung !== undefined && rung !== rungs.at(-1)) rungs.push(rung);
+  });
+  const stopPlaying = await playExactly((rung) => rung === 2);
+  await foot('Play').click();
+  const told: string[] = [];
+  const stopReading = parts.drillTakes.subscribe(() => {
+    const { bpm, score } = parts.drillTakes.state().result ?? {};
+    if (bpm !== undefined) told.push(`${bpm} ${score?.clean ? 'clean' : 'not clean'}`);
+  });
+  await expect.poll(() => told, { timeout: 15_000 }).toHaveLength(3);
+  await expect.element(page.getByRole('heading', { name: 'How 132 went' })).toBeVisible();
+  await expect.element(page.getByText('Your right hand leaves notes out.')).toBeVisible();
+  expect(told).toEqual(['120 clean', '126 clean', '132 not clean']);
+  expect(rungs).toEqual([1, 2, 3, 2]);
+  expect(document.querySelectorAll('.takes-mark').length).toBeGreaterThan(0);
+  stopPlaying();
+  await foot('Stop').click();
+  await expect.element(page.getByRole('heading', { name: 'How it went' })).toBeVisible();
+  expect(
+    (await axe.run(document.body, { rules: { region: { enabled: false } } })).violations,
+  ).toEqual([]);
+  stopWatching();
+  stopReading();
+});
+
+it('shows two pads while they are chosen, and hears them', async () => {
+  await open({ input: 'nothing', latencyMs: {} });
+  await page.getByRole('combobox', { name: 'Heard by' }).selectOptions('two touch pads');
+  await foot('Play').click();
+  await expect.poll(() => parts.takes.live()?.pass.passIndex, { timeout: 5000 }).toBe(0);
+  const pad = page.getByRole('button', { name: 'Left hand', exact: true });
+  await pad.click();
+  await expect.poll(() => document.querySelector('.takes-mark.takes-left')).not.toBeNull();
+  await foot('Stop').click();
+  await expect.element(page.getByRole('heading', { name: 'How it went' })).toBeVisible();
+});
+
+it('says what to do where the browser was not allowed to use MIDI', async () => {
+  await open({ input: 'nothing', latencyMs: {} });
+  await page.getByRole('combobox', { name: 'Heard by' }).selectOptions('a MIDI keyboard');
+  await expect.element(page.getByText('The browser was not allowed to use MIDI.')).toBeVisible();
+  await page.getByRole('combobox', { name: 'Heard by' }).selectOptions('nothing: not measured');
+  await expect.element(page.getByText('The browser was not allowed')).not.toBeInTheDocument();
+});
+
+it('lets the tool play the hand that I do not', async () => {
+  await open({ input: 'keys', latencyMs: {} });
+  const hands = page.getByRole('group', { name: 'Hands I play' });
+  await hands.getByRole('button', { name: 'Left' }).click();
+  expect(parts.store.snapshot().practice.hands).toBe('right');
+  await expect.element(page.getByText('The tool plays the right hand.')).toBeVisible();
+  await hands.getByRole('button', { name: 'Both' }).click();
+  expect(parts.store.snapshot().practice.hands).toBe('none');
+});
+
+it('keeps a latency that is set by hand, on this device', async () => {
+  await open({ input: 'keys', latencyMs: {} });
+  await page.getByRole('button', { name: 'Latency in ms: 5 more' }).click();
+  expect(parts.view.snapshot().hearing.latencyMs.keys).toBe(5);
+});
