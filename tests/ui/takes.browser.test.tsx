@@ -186,3 +186,22 @@ it('keeps a latency that is set by hand, on this device', async () => {
   await page.getByRole('button', { name: 'Latency in ms: 5 more' }).click();
   expect(parts.view.snapshot().hearing.latencyMs.keys).toBe(5);
 });
+
+it('measures the latency until it is stopped, or music begins', async () => {
+  await open({ input: 'keys', latencyMs: {} });
+  const measure = page.getByRole('button', { name: 'Measure: play along for 16 beats' });
+  await measure.click();
+  await page.getByRole('button', { name: 'Stop measuring' }).click();
+  await measure.click();
+  await expect.element(page.getByText('then one hit on every click')).toBeVisible();
+  await foot('Play').click();
+  await expect.element(measure).toBeVisible();
+  expect(parts.view.snapshot().hearing.latencyMs).toEqual({});
+  expect(parts.latencyCheck.state()).toEqual({ status: 'idle' });
+});
+
+it('says why a latency could not be measured', async () => {
+  await open({ input: 'midi', latencyMs: {} });
+  await page.getByRole('button', { name: 'Measure: play along for 16 beats' }).click();
+  await expect.element(page.getByText('The browser was not allowed to use MIDI.')).toBeVisible();
+});

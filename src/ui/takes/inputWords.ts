@@ -35,19 +35,19 @@ const DEVICE_PROBLEMS: Readonly<Record<InputKind, Readonly<Record<DeviceProblem,
   pads: {
     unsupported: 'This browser tells no touches.',
     denied: 'This browser tells no touches.',
-    'no-device': 'The pads are not on the page. Choose them again.',
+    'no-device': 'The pads are not on the page: they stand on Drill.',
   },
   midi: {
     unsupported: 'This browser has no MIDI. Use another browser, or the microphone.',
     denied:
-      'The browser was not allowed to use MIDI. Allow it in the site’s settings, then choose it again.',
-    'no-device': 'No MIDI keyboard is connected. Connect one, then choose it again.',
+      'The browser was not allowed to use MIDI. Allow it in the site’s settings, then try again.',
+    'no-device': 'No MIDI keyboard is connected. Connect one, then try again.',
   },
   microphone: {
     unsupported: 'This browser gives no microphone to this page.',
     denied:
-      'The browser was not allowed to use the microphone. Allow it in the site’s settings, then choose it again.',
-    'no-device': 'No microphone is connected. Connect one, then choose it again.',
+      'The browser was not allowed to use the microphone. Allow it in the site’s settings, then try again.',
+    'no-device': 'No microphone is connected. Connect one, then try again.',
   },
 };
 
@@ -59,7 +59,7 @@ export function hearingSentence(problem: LatencyProblem, kind: InputKind): strin
     case 'no-device':
       return DEVICE_PROBLEMS[kind][problem.kind];
     case 'refused':
-      return `The system refused ${INPUT_WORDS[kind].name} (${problem.text}). Close what else uses it, then choose it again.`;
+      return `The system refused ${INPUT_WORDS[kind].name} (${problem.text}). Close what else uses it, then try again.`;
     case 'no-sound':
       return `The browser gave no sound (${problem.reason}), so there is no clock to measure by.`;
     case 'too-few-hits':
