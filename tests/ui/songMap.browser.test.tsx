@@ -276,8 +276,8 @@ describe('the whole song', () => {
     const ending = page.getByRole('grid', { name: 'Chart of the ending of Verse 2' });
     await ending.getByRole('gridcell', { name: 'Bar 1, beat 3: A7 goes on' }).click();
     await userEvent.keyboard('V7/vi{Enter}');
-    const { ending } = parts.store.snapshot().song.form[2]!;
-    expect(ending!.slots.map(({ durationTicks }) => durationTicks)).toEqual([960, 960, 1920]);
+    const written = parts.store.snapshot().song.form[2]!.ending!;
+    expect(written.slots.map(({ durationTicks }) => durationTicks)).toEqual([960, 960, 1920]);
     await button('Numerals').click();
     await expect
       .element(page.getByRole('textbox', { name: 'Chords of this ending' }))
