@@ -16,7 +16,8 @@ function stepWords(step: number): string {
 
 /**
  * A whole number with big buttons for less and more. What is typed counts once it lies
- * within the limits; anything else is kept while typing and forgotten on leaving.
+ * within the limits; anything else is kept while typing, with the limits beside it, and forgotten on
+ * leaving.
  */
 export function NumberField({ label, value, lowest, highest, step = 1, onChange }: Props) {
   const [typed, setTyped] = useState<string>();
@@ -27,9 +28,13 @@ export function NumberField({ label, value, lowest, highest, step = 1, onChange 
     if (fits && number !== value) onChange(number);
   };
   const id = useId();
+  const limits = useId();
   return (
     <div className="practice-number">
       <label htmlFor={id}>{label}</label>
+      <span id={limits} role="status" className="practice-problem">
+        {typed !== undefined && `${lowest} to ${highest}`}
+      </span>
       <button
         type="button"
         aria-label={`${label}: ${stepWords(step)} less`}
@@ -46,6 +51,7 @@ export function NumberField({ label, value, lowest, highest, step = 1, onChange 
         max={highest}
         value={typed ?? String(value)}
         aria-invalid={typed !== undefined}
+        aria-describedby={limits}
         onChange={(event) => take(event.target.value)}
         onBlur={() => setTyped(undefined)}
       />
