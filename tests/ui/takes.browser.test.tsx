@@ -205,3 +205,22 @@ it('says why a latency could not be measured', async () => {
   await page.getByRole('button', { name: 'Measure: play along for 16 beats' }).click();
   await expect.element(page.getByText('The browser was not allowed to use MIDI.')).toBeVisible();
 });
+
+it('says that nobody hears whether a rung was clean, and lets the ladder fall back or alternate', async () => {
+  await open({ input: 'nothing', latencyMs: {} });
+  const ladder = () => parts.store.snapshot().practice.drill.ladder;
+  await expect.element(page.getByText('choose what hears you')).toBeInTheDocument();
+  await page.getByRole('combobox', { name: 'Heard by' }).selectOptions('two computer keys');
+  await expect.element(page.getByText('choose what hears you')).not.toBeInTheDocument();
+  const fallBack = page.getByRole('combobox', { name: 'Fall back' });
+  await fallBack.selectOptions('after two not clean');
+  expect(ladder().fallBackAfter).toBe(2);
+  await fallBack.selectOptions('never');
+  expect(ladder().fallBackAfter).toBeUndefined();
+  await page
+    .getByRole('combobox', { name: 'Order' })
+    .selectOptions('this rung and the goal in turn');
+  expect(ladder().order).toBe('alternating');
+  await page.getByRole('combobox', { name: 'Climb' }).selectOptions('when I say so (Page Down)');
+  await expect.element(fallBack).not.toBeInTheDocument();
+});

@@ -11,6 +11,7 @@ import {
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { ChordField } from './ChordField.tsx';
+import { ClimbFields } from './ClimbFields.tsx';
 import { NumberField } from './NumberField.tsx';
 
 /** The three kinds of step, each of about the same size to begin with. */
@@ -74,7 +75,7 @@ function StepFields({
 
 function LadderFields({ ladder }: { readonly ladder: TempoLadder }) {
   const { store } = useParts();
-  const change = (parts: Partial<TempoLadder>) =>
+  const change = (parts: Parameters<typeof setLadder>[0]) =>
     store.edit(setLadder(parts), {
       label: 'tempo ladder',
       gesture: `ladder ${Object.keys(parts).join()}`,
@@ -104,17 +105,7 @@ function LadderFields({ ladder }: { readonly ladder: TempoLadder }) {
         highest={LONGEST_PRACTICE.passesPerRung}
         onChange={(passesPerRung) => change({ passesPerRung })}
       />
-      <label className="practice-choice">
-        <span>Climb</span>
-        <select
-          value={ladder.climb}
-          onChange={(event) => change({ climb: event.target.value as TempoLadder['climb'] })}
-        >
-          <option value="always">after these passes</option>
-          <option value="when-clean">when they were clean</option>
-          <option value="by-hand">when I say so (Page Down)</option>
-        </select>
-      </label>
+      <ClimbFields ladder={ladder} onChange={change} />
     </fieldset>
   );
 }
