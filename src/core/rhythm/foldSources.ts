@@ -59,8 +59,28 @@ export function foldSources(
 /** Everything of a pattern but its identity and its hands. */
 export type Groove = Pick<Pattern, 'meter' | 'bars' | 'divisions' | 'swing' | 'sources'>;
 
-/** What a fold has found, as the beginning of a pattern; `foldSources` says which strokes it keeps. */
+/** The least that a band's strongest stroke is worth: forte, MIDI velocity 96 (common practice). */
+const FORTE = 96 / 127;
+
+/**
+ * A band that was played or recorded softly as strong as one that was not, so that it is heard beside
+ * the hands: all strokes grow alike until the strongest is forte. A loud one stays as it is.
+ */
+function raised(sources: readonly Source[]): readonly Source[] {
+  const strongest = Math.max(...sources.flatMap(({ strokes }) => strokes.map((s) => s.strength)));
+  if (!(strongest > 0 && strongest < FORTE)) return sources;
+  const louder = (stroke: Stroke) => ({
+    ...stroke,
+    strength: stroke.strength * (FORTE / strongest),
+  });
+  return sources.map((source) => ({ ...source, strokes: source.strokes.map(louder) }));
+}
+
+/**
+ * What a fold has found, as the beginning of a pattern; `foldSources` says which strokes it keeps. The
+ * strongest stroke is at least forte.
+ */
 export function grooveOf(fold: Fold, named: readonly BandSource[] = []): Groove {
   const { meter, bars, divisions, swing } = fold;
-  return { meter, bars, divisions, swing, sources: foldSources(fold, named) };
+  return { meter, bars, divisions, swing, sources: raised(foldSources(fold, named)) };
 }

@@ -49,3 +49,17 @@ it('takes the part from the id where nothing else says it, and names from those 
     sources: [{ id: 'kick', name: 'Surdo', part: 'percussion' }],
   });
 });
+
+it('raises a soft band until its strongest stroke is forte, all strokes alike; a loud one stays', () => {
+  const strengthsOf = (strong: number) => {
+    const strokes = heard([]).map((stroke) => ({
+      ...stroke,
+      strength: stroke.at % 1920 === 0 ? strong : strong / 2,
+    }));
+    const { sources: found } = grooveOf(foldStrokes(strokes, BEATS, meter('4/4')));
+    return found[0]?.strokes.map((stroke) => Math.round(127 * stroke.strength));
+  };
+  // MIDI velocity 96 for forte: common practice.
+  expect(strengthsOf(0.4)).toEqual([96, 48]);
+  expect(strengthsOf(1)).toEqual([127, 64]);
+});
