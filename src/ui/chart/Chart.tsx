@@ -4,6 +4,7 @@ import type { AnalysedChord } from '../../core/harmony/analysis.ts';
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
 import { nextTurn } from '../../core/song/chordRow.ts';
 import type { FormEntry, Section } from '../../core/song/song.ts';
+import { Choice } from '../Choice.tsx';
 import { MusicText } from '../ChordName.tsx';
 import { HearButtons } from '../keyPanel/HearButtons.tsx';
 import { KeyPanel } from '../keyPanel/KeyPanel.tsx';
@@ -27,33 +28,6 @@ const NAMING_LABELS: Readonly<Record<ChordNamingChoice, string>> = {
   numerals: 'Numerals',
   numbers: 'Numbers',
 };
-
-function Choice<T extends string>({
-  label,
-  options,
-  chosen,
-  onChoose,
-}: {
-  readonly label: string;
-  readonly options: readonly (readonly [T, string])[];
-  readonly chosen: T;
-  readonly onChoose: (option: T) => void;
-}) {
-  return (
-    <div className="chart-choice" role="group" aria-label={label}>
-      {options.map(([option, name]) => (
-        <button
-          type="button"
-          key={option}
-          aria-pressed={option === chosen}
-          onClick={() => onChoose(option)}
-        >
-          {name}
-        </button>
-      ))}
-    </div>
-  );
-}
 
 function NamingChoice() {
   const { view } = useParts();

@@ -3,8 +3,8 @@ import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
 import type { Key } from '../../core/harmony/key.ts';
 import { formatNumeral } from '../../core/harmony/numerals.ts';
 import { PACES, type Pace } from '../../core/song/chordRow.ts';
+import { Choice } from '../Choice.tsx';
 import { MusicText } from '../ChordName.tsx';
-import { Choice } from './Choice.tsx';
 
 /** What the cadences are called. */
 export const CADENCE_NAMES: Readonly<Record<CadenceKind, string>> = {

@@ -3,12 +3,12 @@ import { type Key, sameKey } from '../../core/harmony/key.ts';
 import { formatPitchClass, type KeyNumber } from '../../core/harmony/pitch.ts';
 import { unreachable } from '../../core/result.ts';
 import { transposeTo } from '../../state/edits/song.ts';
+import { Choice } from '../Choice.tsx';
 import { MusicText } from '../ChordName.tsx';
 import { keyName } from '../chart/chordRoleWords.ts';
 import { useParts } from '../parts.ts';
 import { signatureText, tonicChoices } from '../songMap/songWords.ts';
 import { useProject } from '../useProject.ts';
-import { Choice } from './Choice.tsx';
 
 import { SheetDialog } from './SheetDialog.tsx';
 import {

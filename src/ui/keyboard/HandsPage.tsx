@@ -51,10 +51,9 @@ function PlayableHands({
           <button
             type="button"
             aria-pressed={showsFingers}
-            title="Usual fingering, a suggestion"
             onClick={() => setShowsFingers(!showsFingers)}
           >
-            Fingers
+            Usual fingers
           </button>
         )}
       </div>

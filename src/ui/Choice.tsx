@@ -1,3 +1,4 @@
+import './choice.css';
 import type { ReactNode } from 'react';
 
 /** A few words of which one is chosen, with a pen stroke under it. */
@@ -13,7 +14,7 @@ export function Choice<T extends string>({
   readonly onChoose: (option: T) => void;
 }) {
   return (
-    <div className="keypanel-choice" role="group" aria-label={label}>
+    <div className="choice" role="group" aria-label={label}>
       {options.map(([option, name]) => (
         <button
           type="button"
