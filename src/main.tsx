@@ -6,10 +6,12 @@ import { soundOpener } from './app/openSound.ts';
 import { createPlayback } from './app/playback.ts';
 import { createPracticeTakes } from './app/practiceTakes.ts';
 import { createSongs } from './app/songs.ts';
+import { ok } from './core/result.ts';
 import type { ShelfPattern } from './core/rhythm/shelf.ts';
 import { decodeShelfPattern } from './formats/patternFile.ts';
 import { createAutosave, pageLife } from './state/autosave.ts';
 import { openingProject } from './state/opening.ts';
+import { followOtherPages, pageTalk, toldStorage } from './state/otherPages.ts';
 import { openStorage } from './state/storage.ts';
 import { createStore } from './state/store.ts';
 import { App } from './ui/App.tsx';
@@ -33,7 +35,9 @@ function shippedShelf(): ShelfPattern[] {
 
 async function start(root: HTMLElement): Promise<void> {
   const shelf = shippedShelf();
-  const storage = await openStorage('vampwright');
+  const talk = pageTalk('vampwright');
+  const opened = await openStorage('vampwright');
+  const storage = opened.ok ? ok(toldStorage(opened.value, talk)) : opened;
   const opening = await openingProject(
     storage,
     shelf.map(({ pattern }) => pattern),
@@ -41,6 +45,7 @@ async function start(root: HTMLElement): Promise<void> {
   const store = createStore(opening.project);
   const view = createViewStore(localStorage);
   const autosave = createAutosave(store, opening.storage, pageLife(window));
+  if (opening.storage.ok) followOtherPages(store, autosave, opening.storage.value, talk);
   const openSound = soundOpener();
   const often = (act: () => void) => {
     const watch = setInterval(act, 60);

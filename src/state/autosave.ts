@@ -15,6 +15,8 @@ export type Autosave = {
   readonly subscribe: (listener: () => void) => () => void;
   /** Saves at once what is not saved yet, as before leaving; also what could not be saved before. */
   readonly flush: () => void;
+  /** Takes a project for saved that comes from the storage, before it is put into the store. */
+  readonly adopt: (project: Project) => void;
   /** Flushes and saves nothing after that. */
   readonly stop: () => void;
 };
@@ -101,6 +103,10 @@ export function createAutosave(
       return () => listeners.delete(listener);
     },
     flush,
+    adopt: (project) => {
+      begun = project;
+      saved = project;
+    },
     stop: () => {
       flush();
       for (const end of endings) end();

@@ -92,6 +92,7 @@ export function pageParts(
       status: () => SAVED,
       subscribe: () => () => undefined,
       flush: () => undefined,
+      adopt: () => undefined,
       stop: () => undefined,
     },
     songs: createSongs({
