@@ -19,7 +19,7 @@ export type MeterError =
 
 const UNITS = [2, 4, 8, 16] as const;
 
-const METER_TEXT = /^(\d+(?:\+\d+)*)\/(\d+)(?:\s*\(?\s*(\d+(?:\+\d+)*)\s*\)?)?$/;
+const METER_TEXT = /^(\d+(?:\+\d+)*)\s*\/\s*(\d+)(?:\s*\(?\s*(\d+(?:\+\d+)*)\s*\)?)?$/;
 
 /** Usual stress groups where a bar is not simply grouped in threes or twos (common practice). */
 const USUAL_GROUPS: Readonly<Record<string, readonly number[]>> = {

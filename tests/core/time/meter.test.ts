@@ -52,7 +52,7 @@ describe('meters', () => {
     expect(groupStarts(meter(text))).toEqual(groups);
   });
 
-  it.each(['7/8 (3+2+2)', '7/8(3+2+2)', '3+2+2/8', ' 3+2+2/8 '])(
+  it.each(['7/8 (3+2+2)', '7/8(3+2+2)', '3+2+2/8', ' 3+2+2/8 ', '3+2+2 / 8'])(
     '%s has groups of its own',
     (text) => expect(meter(text)).toEqual({ beats: 7, unit: 8, groups: [3, 2, 2] }),
   );
