@@ -196,6 +196,16 @@ describe('a chord of the chart', () => {
 });
 
 describe('the chart as text', () => {
+  it('brings into sight what is wrong with the text, however low the window is', async () => {
+    await button('Text').click();
+    await userEvent.fill(text(), '| D | Hm7 / A / |');
+    await page.viewport(1024, 400);
+    scrollTo(0, 0);
+    await userEvent.keyboard('{Control>}{Enter}{/Control}');
+    const sentence = page.getByText(/Bar 2, column 7: “Hm7”/);
+    await expect.poll(() => sentence.element().getBoundingClientRect().bottom).toBeLessThan(401);
+  });
+
   it('selects what cannot be read, keeps it, and leaves the song alone until it is repaired', async () => {
     await button('Text').click();
     await userEvent.fill(text(), '| D | Hm7 / A / |');

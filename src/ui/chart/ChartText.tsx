@@ -15,6 +15,11 @@ function selectPlace(field: HTMLTextAreaElement | null, error: ChartError): void
     field?.setSelectionRange(error.at, error.at + error.text.length);
 }
 
+/** A sentence that comes up under the fold is of no use. */
+function scrollIntoSight(element: HTMLElement | null): void {
+  element?.scrollIntoView({ block: 'nearest' });
+}
+
 function faultOf(draft: string | undefined, meter: Meter, key: Key): ChartError | undefined {
   const read = draft === undefined ? undefined : parseChartBars(draft, meter, key);
   return read && !read.ok ? read.error : undefined;
@@ -94,7 +99,7 @@ export function ChartText({
       </label>
       <div id="chart-text-problem" role="status">
         {problem && (
-          <p className="chart-problem">
+          <p className="chart-problem" ref={scrollIntoSight}>
             {chartSentence(problem)} The song is as it was.
             <span className="row">
               <button type="button" onClick={showPlace}>
