@@ -72,7 +72,7 @@ export type ViewState = {
 export const FIRST_VIEW: ViewState = {
   page: 'map',
   theme: 'as the device',
-  volumes: { master: 0.5, left: 0.9, right: 0.9, band: 0.6, clickEar: 'both' },
+  volumes: { master: 0.6, left: 0.9, right: 0.9, band: 0.6, clickEar: 'both' },
   speedPercent: 100,
   times: 1,
   hearing: { input: 'nothing', latencyMs: {} },
