@@ -2,9 +2,8 @@ import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
 import { clickTrack } from '../core/rhythm/click.ts';
 import { patternsThatFit } from '../core/rhythm/fittedPattern.ts';
-import type { Note, TimedNote } from '../core/rhythm/note.ts';
+import type { Note } from '../core/rhythm/note.ts';
 import { type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
-import { perform } from '../core/rhythm/perform.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import { realiseBand } from '../core/rhythm/realiseBand.ts';
 import { type ChordSpan, type Timeline, tempoMapOf, timelineOf } from '../core/song/timeline.ts';
@@ -74,17 +73,6 @@ export const selectPatternAt: Selector<PatternAt> = selector(
   },
 );
 
-/** The bars of the timeline (0-based) in which the hands rest because their pattern has another meter. */
-export const selectMisfits: Selector<readonly number[]> = selector(
-  (project) => [project.patterns, selectTimeline(project)],
-  (project) => {
-    const timeline = selectTimeline(project);
-    const chosen = patternForBar(project.patterns, timeline);
-    const played = selectPatternAt(project);
-    return timeline.bars.flatMap((bar, i) => (chosen(bar, i) && !played(bar, i) ? [i] : []));
-  },
-);
-
 /** What both hands play in the whole song. */
 export const selectNotes: Selector<Result<readonly Note[], NothingPlayable>> = selector(
   (project) => [selectPatternAt(project), selectVoicings(project)],
@@ -111,13 +99,4 @@ export const selectBandNotes: Selector<Result<readonly Note[], NothingPlayable>>
 export const selectClick: Selector<readonly Note[]> = selector(
   (project) => [selectTimeline(project), project.practice.click.beats],
   (project) => clickTrack(selectTimeline(project), project.practice.click.beats),
-);
-
-/** What both hands play, in seconds; a change of tempo alone computes nothing else. */
-export const selectTimedNotes: Selector<Result<readonly TimedNote[], NothingPlayable>> = selector(
-  (project) => [selectNotes(project), selectTempoMap(project)],
-  (project) => {
-    const notes = selectNotes(project);
-    return notes.ok ? ok(perform(notes.value, selectTempoMap(project))) : notes;
-  },
 );

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { perform } from '../../src/core/rhythm/perform.ts';
 import { timelineOf } from '../../src/core/song/timeline.ts';
 import { decodeProject, encodeProject } from '../../src/formats/projectFile.ts';
 import { firstProject } from '../../src/state/firstProject.ts';
-import { selectMisfits, selectNotes, selectTimedNotes } from '../../src/state/selectors.ts';
+import { selectNotes, selectPatternAt, selectTempoMap } from '../../src/state/selectors.ts';
 import { valueOf } from '../support/music.ts';
 import { shelf } from '../support/shelf.ts';
 
@@ -18,7 +19,7 @@ describe.each([
     expect(decodeProject(encodeProject(first))).toEqual({ ok: true, value: first }));
 
   it('lasts two and a half to three and a half minutes', () => {
-    const notes = valueOf(selectTimedNotes(first));
+    const notes = perform(valueOf(selectNotes(first)), selectTempoMap(first));
     const lastEnd = Math.max(...notes.map((note) => note.startSec + note.durationSec));
     expect(lastEnd).toBeGreaterThan(150);
     expect(lastEnd).toBeLessThan(210);
@@ -35,7 +36,7 @@ describe.each([
       );
       expect(silent).toEqual([]);
     }
-    expect(selectMisfits(first)).toEqual([]);
+    expect(bars.filter((bar, i) => !selectPatternAt(first)(bar, i))).toEqual([]);
   });
 
   it('has sections with names and washes of their own, each played', () => {

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Project } from '../../src/core/project.ts';
 import type { Note, Part } from '../../src/core/rhythm/note.ts';
-import { perform } from '../../src/core/rhythm/perform.ts';
 import { setChord } from '../../src/state/edits/chart.ts';
 import type { Edit } from '../../src/state/edits/edit.ts';
 import { setEntryEnding } from '../../src/state/edits/ending.ts';
@@ -19,12 +18,10 @@ import {
   type Selector,
   selectBandNotes,
   selectClick,
-  selectMisfits,
   selectNotes,
   selector,
   selectPatternAt,
   selectTempoMap,
-  selectTimedNotes,
   selectTimeline,
   selectVoicings,
 } from '../../src/state/selectors.ts';
@@ -65,11 +62,9 @@ const SELECTORS = {
   'tempo map': selectTempoMap,
   voicings: selectVoicings,
   patternAt: selectPatternAt,
-  misfits: selectMisfits,
   notes: selectNotes,
   band: selectBandNotes,
   click: selectClick,
-  'timed notes': selectTimedNotes,
 } as const satisfies Readonly<Record<string, Selector<unknown>>>;
 
 /** The selectors that compute anew after an edit, by name. */
@@ -81,28 +76,24 @@ function computedAnew(edit: Edit): string[] {
   return entries.flatMap(([name, select], i) => (select(after) === before[i] ? [] : [name]));
 }
 
-const FROM_TIMELINE = ['timeline', 'patternAt', 'misfits', 'notes', 'band', 'click', 'timed notes'];
+const FROM_TIMELINE = ['timeline', 'patternAt', 'notes', 'band', 'click'];
 
 describe('what is computed anew', () => {
   it.each<[string, Edit, string[]]>([
     ['the title', setTitle('Other'), []],
     ['the key', setKey(majorKey('G')), []],
-    ['the tempo', setTempo(90), ['tempo map', 'timed notes']],
+    ['the tempo', setTempo(90), ['tempo map']],
     [
       'the rhythm',
       addHit('p', 'right', { at: 0, length: 240, play: ['top'], touch: 'plain', held: true }),
-      ['patternAt', 'misfits', 'notes', 'band', 'timed notes'],
+      ['patternAt', 'notes', 'band'],
     ],
     ['the pattern of a section', setSectionPattern('verse', 'light'), FROM_TIMELINE],
     ['the name of a section', renameSection('verse', 'Strophe'), FROM_TIMELINE],
     ['the wash of a section', setWash('verse', 'plum'), FROM_TIMELINE],
     ['the beats that click', setClick({ beats: 'downbeat' }), ['click']],
     ['the level of the click', setClick({ level: 0.1 }), []],
-    [
-      'what the hands may do',
-      setVoicing({ bass: 'octave' }),
-      ['voicings', 'notes', 'band', 'timed notes'],
-    ],
+    ['what the hands may do', setVoicing({ bass: 'octave' }), ['voicings', 'notes', 'band']],
   ])('after a change of %s', (_, edit, expected) => expect(computedAnew(edit)).toEqual(expected));
 
   it.each<[string, Edit]>([
@@ -152,10 +143,9 @@ describe('what is selected', () => {
     expect(startsOf('right', hands)).toEqual(everyBar(480, 1440));
     expect(startsOf('kick', valueOf(selectBandNotes(BEFORE)))).toEqual(everyBar(0, 960));
     expect(startsOf('click', selectClick(BEFORE))).toEqual(everyBar(0, 480, 960, 1440));
-    expect(valueOf(selectTimedNotes(BEFORE))).toEqual(perform(hands, selectTempoMap(BEFORE)));
   });
 
-  it('are rests where the pattern has another meter, and these bars are told', () => {
+  it('are rests where the pattern has another meter', () => {
     const waltz = section('waltz', {
       meter: meter('3/4'),
       slots: slots('| C | F |', '3/4'),
@@ -165,13 +155,12 @@ describe('what is selected', () => {
       song: song([...BEFORE.song.sections, waltz], 'verse waltz'),
       patterns: BEFORE.patterns,
     });
-    expect(selectMisfits(mixed)).toEqual([2, 3]);
     expect(valueOf(selectNotes(mixed)).every((note) => note.startTick < 2 * 1920)).toBe(true);
   });
 
   it('is the chord that no hands can play, for everything that needs voicings', () => {
     const narrow = setVoicing({ spanSemitones: 1 })(BEFORE);
-    for (const select of [selectVoicings, selectNotes, selectBandNotes, selectTimedNotes])
+    for (const select of [selectVoicings, selectNotes, selectBandNotes])
       expect(select(narrow)).toMatchObject({
         ok: false,
         error: { kind: 'nothing-playable', span: { slot: 0, section: 0 } },

@@ -98,8 +98,3 @@ export function systemsOf(grid: Grid, width: Pixels): System[] {
 export function systemAt(systems: readonly System[], tick: number): System | undefined {
   return systems.find(({ fromTick, toTick }) => tick >= fromTick && tick < toTick);
 }
-
-/** The step in which a tick lies; undefined outside the pattern. */
-export function stepAt(systems: readonly System[], tick: number): PlacedStep | undefined {
-  return systemAt(systems, tick)?.steps.findLast(({ at }) => at <= tick);
-}
