@@ -59,6 +59,15 @@ export function patternTicks(pattern: Pick<Pattern, 'meter' | 'bars'>): Ticks {
   return pattern.bars * barTicks(pattern.meter);
 }
 
+/** The divisions of a pattern's last bar, by which its ending is divided, too. */
+export function lastBarDivisions(
+  pattern: Pick<Pattern, 'meter' | 'bars' | 'divisions'>,
+): Division[] {
+  return patternBeats(pattern)
+    .filter(({ bar }) => bar === pattern.bars - 1)
+    .map(({ division }) => division);
+}
+
 /** One felt beat of a pattern: where it starts, how long it is, into how many steps it is divided. */
 export type PatternBeat = {
   readonly bar: number;

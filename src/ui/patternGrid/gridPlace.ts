@@ -1,5 +1,6 @@
 import {
   type Hit,
+  lastBarDivisions,
   type Pattern,
   type PatternBeat,
   patternBeats,
@@ -19,8 +20,7 @@ export type Place = { readonly row: string; readonly column: number };
 export function shownPattern(pattern: Pattern, scope: Scope): Pattern {
   const hands = handsOf(pattern, scope);
   if (scope === 'main' || !hands) return pattern;
-  const last = patternBeats(pattern).filter(({ bar }) => bar === pattern.bars - 1);
-  return { ...pattern, ...hands, bars: 1, divisions: last.map((b) => b.division), sources: [] };
+  return { ...pattern, ...hands, bars: 1, divisions: lastBarDivisions(pattern), sources: [] };
 }
 
 /** The number of a shown beat among all felt beats of the pattern; the ending is divided as the last bar. */

@@ -1,13 +1,14 @@
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
 import { LEVELS, type Level } from '../../core/rhythm/levels.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
+import { thinnedPattern } from '../../core/rhythm/thinnedPattern.ts';
 import { addVariation } from '../../state/edits/variations.ts';
 import { newPatternId } from '../../state/newIds.ts';
 import { scoreSentence } from '../messages.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { comfortWords, LEVEL_WORDS, loadWords, strainWords } from './levelWords.ts';
-import { type Levels, thinnedPattern } from './useLevels.ts';
+import type { Levels } from './useLevels.ts';
 import { useTrial } from './useTrial.ts';
 
 type Props = {

@@ -5,11 +5,10 @@ import type { Result } from '../../core/result.ts';
 import type { Level } from '../../core/rhythm/levels.ts';
 import type { Hit, Pattern } from '../../core/rhythm/pattern.ts';
 import { withoutEnding } from '../../core/rhythm/patternMoves.ts';
-import { thinHands } from '../../core/rhythm/thin.ts';
+import { thinnedPattern } from '../../core/rhythm/thinnedPattern.ts';
 import type { Bpm } from '../../core/time/tempoMap.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
-import { shownPattern } from '../patternGrid/gridPlace.ts';
 import { type HitMarks, type HitRemark, NO_MARKS } from '../patternGrid/hitMarks.ts';
 import { useProject } from '../useProject.ts';
 import { useHeardTempo } from './useHeardTempo.ts';
@@ -49,17 +48,6 @@ export function levelMarks(
       load.ok ? load.value[hand].strains.map(({ at }) => at) : [],
     );
   return { left: marks('left'), right: marks('right') };
-}
-
-/** What a level leaves of a pattern at a tempo, and of its ending. */
-export function thinnedPattern(pattern: Pattern, level: Level, bpm: Bpm): Pattern {
-  const { ending } = pattern;
-  const lastBar = { ...shownPattern(pattern, 'ending'), sources: [] };
-  return {
-    ...pattern,
-    ...thinHands(pattern, level, bpm, pattern),
-    ...(ending ? { ending: thinHands(ending, level, bpm, lastBar) } : {}),
-  };
 }
 
 /** See `Levels`, of what is shown of a pattern; nothing is computed where the levels are not looked at. */

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { patternLoad } from '../../../src/app/patternLoad.ts';
+import { thinnedPattern } from '../../../src/core/rhythm/thinnedPattern.ts';
 import {
   comfortWords,
   loadWords,
   spanWords,
   strainWords,
 } from '../../../src/ui/workshop/levelWords.ts';
-import { levelMarks, thinnedPattern } from '../../../src/ui/workshop/useLevels.ts';
+import { levelMarks } from '../../../src/ui/workshop/useLevels.ts';
 import { valueOf } from '../../support/music.ts';
 import { pattern, ticksOf } from '../../support/patterns.ts';
 import { project } from '../../support/project.ts';
