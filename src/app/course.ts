@@ -8,6 +8,7 @@ import {
 import type { Project } from '../core/project.ts';
 import { err, type Result } from '../core/result.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
+import { type Arrangement, arrangedProject } from '../state/arrangement.ts';
 import { type Jump, passAtJump } from './jump.ts';
 import { phraseScore } from './phraseScore.ts';
 import {
@@ -123,14 +124,21 @@ function songBars({ after, jump }: CoursePass, { range }: SongRequest): Partial<
   };
 }
 
-/** The music of a pass, from the project as it is now; `speedPercent` does not touch a drill, whose ladder has its tempos. */
+/** How music is played this time, as the player wants it now. Only songs are played otherwise than they are written. */
+export type Manner = { readonly speedPercent: number; readonly arrangement: Arrangement };
+
+/**
+ * The music of a pass, from the project as it is now; the speed does not touch a drill, whose ladder
+ * has its tempos.
+ */
 export function scoreOfPass(
   pass: CoursePass,
   project: Project,
-  speedPercent: number,
+  { speedPercent, arrangement }: Manner,
 ): Result<Score, ScoreProblem> {
   const { request } = pass;
-  if (request.kind === 'song') return songScore(project, songBars(pass, request), speedPercent);
+  if (request.kind === 'song')
+    return songScore(arrangedProject(project, arrangement), songBars(pass, request), speedPercent);
   if (request.kind === 'phrase') return phraseScore(project, request, speedPercent);
   const pattern =
     request.kind === 'drill'

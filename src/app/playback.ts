@@ -5,6 +5,7 @@ import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
+import { AS_WRITTEN, arrangedProject } from '../state/arrangement.ts';
 import { selectTimeline } from '../state/selectors.ts';
 import type { Store } from '../state/store.ts';
 import {
@@ -12,6 +13,7 @@ import {
   type DrillPlace,
   drillPlace,
   firstPass,
+  type Manner,
   passAfter,
   playedTimes,
   type RungJudge,
@@ -95,8 +97,8 @@ export type Playback = {
   readonly setTimes: (times: Times) => void;
   /** Master, hands and band, 0 to 1; the click's level belongs to the project. */
   readonly setVolumes: (volumes: Omit<Levels, 'click'>) => void;
-  /** Playing tempo in per cent of the song's; a drill keeps its ladder's. */
-  readonly setSpeed: (percent: number) => void;
+  /** Speed, key and level, heard at once; a drill keeps its ladder's tempos. */
+  readonly setManner: (manner: Manner) => void;
   /**
    * Where a pattern of the project plays round and round, or one is tried, goes over to another one
    * of the same kind without a gap.
@@ -118,7 +120,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   let state: PlaybackState = { status: 'stopped' };
   let sound: Sound | undefined;
   let volumes: Omit<Levels, 'click'> | undefined;
-  let speedPercent = 100;
+  let manner: Manner = { speedPercent: 100, arrangement: AS_WRITTEN };
   let wantedRung: number | undefined;
   /** The pass that was made last, which may not sound yet. */
   let last: LivePass | undefined;
@@ -142,7 +144,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
 
   function madePass(plan: CoursePass): Result<LivePass, ScoreProblem> {
     const project = store.snapshot();
-    const score = scoreOfPass(plan, project, speedPercent);
+    const score = scoreOfPass(plan, project, manner);
     if (!score.ok) return score;
     return ok({
       ...timedScore(score.value, practiceFor(plan.request, project), plan.countInBars),
@@ -243,7 +245,8 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   /** Makes what sounds anew; the plan of each pass may change with it. */
   function revise(planOf: (plan: CoursePass) => CoursePass = (plan) => plan): void {
     if (state.status !== 'playing' || !sound || !last) return;
-    const moved = movedBy(last.score.timeline, selectTimeline(store.snapshot()));
+    const arranged = arrangedProject(store.snapshot(), manner.arrangement);
+    const moved = movedBy(last.score.timeline, selectTimeline(arranged));
     wantedJump = wantedJump && moved.jump(wantedJump);
     let problem: ScoreProblem | undefined;
     sound.player.revise((old) => {
@@ -294,9 +297,9 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       volumes = next;
       applyLevels();
     },
-    setSpeed(percent) {
-      if (percent === speedPercent) return;
-      speedPercent = percent;
+    setManner(next) {
+      if (isSameManner(next, manner)) return;
+      manner = next;
       revise();
     },
     turnTo: (next) =>
@@ -309,6 +312,14 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       if (state.status === 'stopped') show({ status: 'stopped' });
     },
   };
+}
+
+function isSameManner(one: Manner, other: Manner): boolean {
+  return (
+    one.speedPercent === other.speedPercent &&
+    one.arrangement.semitones === other.arrangement.semitones &&
+    one.arrangement.level === other.arrangement.level
+  );
 }
 
 function practiceFor(request: PlayRequest, { practice }: Project): PracticeSettings {

@@ -17,23 +17,30 @@ export type Selector<T> = (project: Project) => T;
 /** No two hands can play this chord under the project's settings. */
 export type NothingPlayable = { readonly kind: 'nothing-playable'; readonly span: ChordSpan };
 
+/** Two: the song as it is written, which the pages show, and as it is arranged, which may play. */
+const REMEMBERED = 2;
+
 /**
  * A selector that computes anew only when one of the parts that `partsOf` lists is another object
- * than last time; otherwise it gives the very same result. It remembers one result.
+ * than the last two times; otherwise it gives the very same result.
  */
 export function selector<T>(
   partsOf: (project: Project) => readonly unknown[],
   compute: Selector<T>,
 ): Selector<T> {
-  let latest: { readonly parts: readonly unknown[]; readonly value: T } | undefined;
+  const remembered: { readonly parts: readonly unknown[]; readonly value: T }[] = [];
   return (project) => {
     const parts = partsOf(project);
-    const isSame =
-      latest?.parts.length === parts.length &&
-      latest.parts.every((part, i) => Object.is(part, parts[i]));
-    if (!latest || !isSame) latest = { parts, value: compute(project) };
+    const known = remembered.findIndex((each) => areSame(each.parts, parts));
+    const latest = remembered[known] ?? { parts, value: compute(project) };
+    remembered.splice(known < 0 ? REMEMBERED - 1 : known, 1);
+    remembered.unshift(latest);
     return latest.value;
   };
+}
+
+function areSame(some: readonly unknown[], others: readonly unknown[]): boolean {
+  return some.length === others.length && some.every((part, i) => Object.is(part, others[i]));
 }
 
 /** The song laid out in playing order. */

@@ -125,13 +125,17 @@ function useDropGuard(): void {
   }, []);
 }
 
-/** Hands this device's volumes, speed and how often to the playback, as they are and whenever they change. */
+/** Hands this device's volumes, speed, arrangement and how often to the playback, as they are and whenever they change. */
 function usePlaybackSettings(): void {
   const { playback } = useParts();
   const volumes = useView((state) => state.volumes);
   const speed = useView((state) => state.speedPercent);
   useEffect(() => playback.setVolumes(mixLevels(volumes)), [playback, volumes]);
-  useEffect(() => playback.setSpeed(speed), [playback, speed]);
+  const arrangement = useView((state) => state.arrangement);
+  useEffect(
+    () => playback.setManner({ speedPercent: speed, arrangement }),
+    [playback, speed, arrangement],
+  );
   const times = useView((state) => state.times);
   useEffect(() => playback.setTimes(times), [playback, times]);
 }

@@ -2,6 +2,7 @@ import type { BarRange, Times } from '../app/score.ts';
 import { INPUT_KINDS, type InputKind } from '../app/takeInputs.ts';
 import type { PatternId, SectionId } from '../core/ids.ts';
 import { USUAL_PLAYING_MINUTES } from '../core/practice/rest.ts';
+import { type Arrangement, AS_WRITTEN } from '../state/arrangement.ts';
 
 export const PAGES = ['map', 'hands', 'rhythm', 'drill', 'play'] as const;
 
@@ -47,6 +48,8 @@ export type ViewState = {
   readonly volumes: Volumes;
   /** Playing tempo as a percentage of the song's. */
   readonly speedPercent: number;
+  /** Key and level at which the song is played, apart from how it is written. */
+  readonly arrangement: Arrangement;
   /** Section and pattern that the pages show. */
   readonly sectionId?: SectionId;
   readonly patternId?: PatternId;
@@ -74,6 +77,7 @@ export const FIRST_VIEW: ViewState = {
   theme: 'as the device',
   volumes: { master: 0.6, left: 0.9, right: 0.9, band: 0.6, clickEar: 'both' },
   speedPercent: 100,
+  arrangement: AS_WRITTEN,
   times: 1,
   hearing: { input: 'nothing', latencyMs: {} },
   restMinutes: USUAL_PLAYING_MINUTES,

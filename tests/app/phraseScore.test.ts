@@ -5,6 +5,7 @@ import type { PhraseRequest } from '../../src/app/score.ts';
 import { timedScore } from '../../src/app/score.ts';
 import type { Phrase } from '../../src/core/practice/phrase.ts';
 import type { Note } from '../../src/core/rhythm/note.ts';
+import { AS_WRITTEN } from '../../src/state/arrangement.ts';
 import { errorOf, meter, slots, valueOf } from '../support/music.ts';
 import { pattern } from '../support/patterns.ts';
 import { PRACTICE, project } from '../support/project.ts';
@@ -60,7 +61,7 @@ it('is heard at once, with both hands whatever is practised, and once', () => {
   const first = firstPass(asked('| C |'), PROJECT);
   expect(first.countInBars).toBe(0);
   expect(passAfter(first, PROJECT, undefined)).toBeUndefined();
-  const score = valueOf(scoreOfPass(first, PROJECT, 50));
+  const score = valueOf(scoreOfPass(first, PROJECT, { speedPercent: 50, arrangement: AS_WRITTEN }));
   const { notes, leadInSec, lengthSec } = timedScore(score, phrasePractice(PROJECT.practice), 0);
   expect(new Set(notes.map(({ part }) => part))).toEqual(new Set(['left', 'right']));
   expect([leadInSec, lengthSec]).toEqual([0, 4]);

@@ -4,6 +4,7 @@ import { createPlayback } from '../../src/app/playback.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
 import { START_DELAY_SEC } from '../../src/audio/player.ts';
 import { err } from '../../src/core/result.ts';
+import { AS_WRITTEN } from '../../src/state/arrangement.ts';
 import { setClick, setLadder, setSoundingHands } from '../../src/state/edits/practice.ts';
 import { createStore } from '../../src/state/store.ts';
 import { NO_COUNT_IN, onFakeTime, threeSections } from '../support/fakePlayback.ts';
@@ -97,7 +98,7 @@ it('keeps its place in the music when the speed changes', async () => {
   await playback.play(SONG);
   pass(START_DELAY_SEC + 1);
   const before = playback.position()?.tick ?? 0;
-  playback.setSpeed(50);
+  playback.setManner({ speedPercent: 50, arrangement: AS_WRITTEN });
   expect(playback.position()?.tick).toBeCloseTo(before, 6);
   pass(1.2);
   expect(playback.state()).toMatchObject({ bpm: 60 });
@@ -245,7 +246,7 @@ it('jumps in step at another speed', async () => {
   await playback.play(SONG);
   pass(START_DELAY_SEC + 1);
   playback.jump({ toBar: 2 });
-  playback.setSpeed(50);
+  playback.setManner({ speedPercent: 50, arrangement: AS_WRITTEN });
   pass(4);
   // The look-ahead of 0.2 s still goes at 120; the 0.8 s to the bar line take twice as long at 60.
   expect(basses()).toEqual(['C 0', 'A 2.8']);
@@ -302,4 +303,30 @@ it('keeps the beat whenever and wherever it jumps', async () => {
     }),
     { numRuns: 60 },
   );
+});
+
+it('goes over to another key in step, and back', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 1);
+  playback.setManner({ speedPercent: 100, arrangement: { semitones: 2 } });
+  pass(2);
+  expect(playback.position()).toMatchObject({
+    bar: 1,
+    chord: { chord: { root: { letter: 'G' } } },
+  });
+  playback.setManner({ speedPercent: 100, arrangement: AS_WRITTEN });
+  pass(2);
+  expect(basses()).toEqual(['C 0', 'G 2', 'A 4']);
+});
+
+it('keeps its bars and a jump that was asked for when the key changes', async () => {
+  const { pass, playback, basses } = threeSections();
+  await playback.play({ kind: 'song', range: { firstBar: 0, endBar: 2 }, times: 2 });
+  pass(START_DELAY_SEC + 0.5);
+  playback.jump({ toBar: 3 });
+  playback.setManner({ speedPercent: 100, arrangement: { semitones: 1 } });
+  expect(playback.state()).toMatchObject({ wantedBar: 3 });
+  pass(2.5);
+  expect(basses()).toEqual(['C 0', '. 2']);
 });

@@ -106,7 +106,7 @@ describe('what is computed anew', () => {
     ),
   );
 
-  it('is nothing when a project is asked again, and once more when it is another in between', () => {
+  it('is nothing while two projects are asked in turn, and once more after a third', () => {
     let computed = 0;
     const select = selector(
       ({ patterns }) => [patterns],
@@ -115,9 +115,11 @@ describe('what is computed anew', () => {
         return patterns.length;
       },
     );
-    const [one, other] = [BEFORE, project()];
-    expect([select(one), select(one), select(other), select(one)]).toEqual([2, 2, 1, 2]);
-    expect(computed).toBe(3);
+    const [one, other, third] = [BEFORE, project(), project({ patterns: [] })];
+    expect([one, one, other, one, other].map(select)).toEqual([2, 2, 1, 2, 1]);
+    expect(computed).toBe(2);
+    expect([third, other, one].map(select)).toEqual([0, 1, 2]);
+    expect(computed).toBe(4);
   });
 });
 

@@ -44,7 +44,7 @@ function silentPlayback(): Playback {
         show({ ...state, request });
     },
     setVolumes: () => undefined,
-    setSpeed: () => undefined,
+    setManner: () => undefined,
     passes: () => [],
     judgeWith: () => () => undefined,
     dismiss: () => undefined,

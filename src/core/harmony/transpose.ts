@@ -114,20 +114,26 @@ function addOctaves(interval: IntervalName, octaves: number): IntervalName {
 }
 
 /**
- * The interval by which to transpose a song so that its tune's highest note becomes the singer's
- * highest comfortable one (both as key numbers), up or, negative, down. It leads to the spelling of
- * the new key with the fewest signs.
+ * The interval that so many semitones up (down, where negative) are from a key's tonic, spelled so
+ * that the new key has the fewest signs; compound beyond the octave.
  */
-export function intervalForSinger(
-  key: Key,
-  tuneHighest: KeyNumber,
-  singerHighest: KeyNumber,
-): IntervalName {
-  const semitones = singerHighest - tuneHighest;
+export function intervalBySemitones(key: Key, semitones: Semitones): IntervalName {
   const chroma = (((chromaOf(key.tonic) + semitones) % 12) + 12) % 12;
   const tonic = semitones % 12 === 0 ? key.tonic : plainestTonic(chroma, key);
   const octaves = Math.floor(Math.abs(semitones) / 12);
   return semitones >= 0
     ? addOctaves(intervalBetween(key.tonic, tonic), octaves)
     : `-${addOctaves(intervalBetween(tonic, key.tonic), octaves)}`;
+}
+
+/**
+ * The interval by which to transpose a song so that its tune's highest note becomes the singer's
+ * highest comfortable one (both as key numbers): see `intervalBySemitones`.
+ */
+export function intervalForSinger(
+  key: Key,
+  tuneHighest: KeyNumber,
+  singerHighest: KeyNumber,
+): IntervalName {
+  return intervalBySemitones(key, singerHighest - tuneHighest);
 }

@@ -11,6 +11,7 @@ const FRESH_SONG: ViewChange = {
   rung: FIRST_VIEW.rung,
   plan: FIRST_VIEW.plan,
   speedPercent: FIRST_VIEW.speedPercent,
+  arrangement: FIRST_VIEW.arrangement,
 };
 
 function draftsWithout(drafts: ViewState['chartDrafts'], id: Project['id']) {
