@@ -1,5 +1,6 @@
 import type { Levels } from '../audio/mix.ts';
-import { type RenderOptions, renderOffline } from '../audio/renderOffline.ts';
+import { type RenderOptions, renderStretches } from '../audio/renderOffline.ts';
+import type { AudioData } from '../core/audioData.ts';
 import { formatChordSymbol } from '../core/harmony/chordSymbol.ts';
 import type { PracticeSettings, SoundingHands } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
@@ -9,7 +10,7 @@ import { type Bpm, secondsAt } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { encodeMidi } from '../formats/midi.ts';
 import { encodeProject } from '../formats/projectFile.ts';
-import { encodeWav } from '../formats/wav.ts';
+import { wavFrames, wavHeader } from '../formats/wav.ts';
 import { selectTempoMap, selectTimeline } from '../state/selectors.ts';
 import { fileNameOf } from './fileName.ts';
 import {
@@ -55,6 +56,9 @@ export type TrackProblem =
 
 /** Samples a second of a practice track, as on a compact disc: every player takes it. */
 const TRACK_RATE = 44_100;
+
+/** Bits a sample of a practice track, and its channels: see `TRACK_RATE`. */
+const TRACK_FORM = { bits: 16, channels: 2 } as const;
 
 /** How long a track goes on after its last bar, for the sound to die away. */
 const TAIL_SEC: Seconds = 2;
@@ -120,29 +124,40 @@ export function exportMidi(
 
 /**
  * The passage as a stereo WAV file of 16 bits at 44,100 samples a second: the count-in from its
- * first sample, the music, and two seconds to die away. `onProgress` is told the share that is
- * done, where the browser can say so; `signal` gives it up.
+ * first sample, the music, and two seconds to die away. It is rendered and put away in pieces, so
+ * that even a track of hours takes little memory; one of more than six hours is no WAV file any
+ * more. `onProgress` is told the share that is done, where the browser can say so; `signal` gives
+ * it up.
  */
 export async function exportWav(
   project: Project,
   request: TrackRequest,
   { levels, onProgress, signal }: TrackOptions = {},
-): Promise<Result<Uint8Array<ArrayBuffer>, TrackProblem>> {
+): Promise<Result<Blob, TrackProblem>> {
   const score = passageScore(project, request.passage);
   if (!score.ok) return score;
   const practice = wantedParts(project, request);
   const { notes, leadInSec, lengthSec } = timedScore(score.value, practice, request.countInBars);
+  const durationSec = leadInSec + lengthSec + TAIL_SEC;
   try {
-    const audio = await renderOffline(notes, {
+    const frames = Math.ceil(durationSec * TRACK_RATE);
+    const pieces: Blob[] = [
+      new Blob([wavHeader({ ...TRACK_FORM, frames, sampleRate: TRACK_RATE })]),
+    ];
+    // A blob may lie on disk, where an array would stay in memory.
+    const put = ({ channels }: AudioData) => {
+      pieces.push(new Blob([wavFrames(channels, TRACK_FORM.bits)]));
+    };
+    await renderStretches(notes, put, {
       sampleRate: TRACK_RATE,
       startSec: -leadInSec,
-      durationSec: leadInSec + lengthSec + TAIL_SEC,
+      durationSec,
       ...(levels && { levels }),
       ...(onProgress && { onProgress }),
       ...(signal && { signal }),
     });
     signal?.throwIfAborted();
-    return ok(encodeWav(audio, 16));
+    return ok(new Blob(pieces, { type: 'audio/wav' }));
   } catch (error) {
     if (signal?.aborted) return err({ kind: 'given-up' });
     return err({

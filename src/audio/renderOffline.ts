@@ -1,11 +1,15 @@
 import type { AudioData } from '../core/audioData.ts';
 import type { TimedNote } from '../core/rhythm/note.ts';
 import type { Seconds } from '../core/time/ticks.ts';
-import { type Instruments, instrumentsOf } from './instruments.ts';
-import { loadSounds } from './loadSounds.ts';
 import { FULL_LEVELS, type Levels } from './mix.ts';
-import { STORED_SOUNDS, type StoredSound } from './soundCatalogue.ts';
-import { soundOfNote } from './soundOfNote.ts';
+import {
+  type FramedNote,
+  framedNotes,
+  QUANTUM_FRAMES,
+  renderWindow,
+  soundsFor,
+} from './offlineWindow.ts';
+import { carriedNotes, soundingNotes } from './soundingOn.ts';
 
 /** How to render; everything may be left out. */
 export type RenderOptions = {
@@ -25,60 +29,42 @@ export type RenderOptions = {
   readonly signal?: AbortSignal;
 };
 
-/** So much music is given to the context at a time: thousands of waiting sounds would slow it down. */
-const PORTION_SEC: Seconds = 1;
-
 const TAIL_SEC: Seconds = 2;
 
-function soundsFor(notes: readonly TimedNote[]): StoredSound[] {
-  const ids = new Set(notes.map((note) => soundOfNote(note).id));
-  return STORED_SOUNDS.filter((sound) => ids.has(sound.id));
-}
+/** Usual length of a stretch: 10 MB of samples, and long beside the sound that is carried over. */
+export const STRETCH_SEC: Seconds = 30;
+
+/** All that is to be rendered, laid out on frames. */
+type Layout = {
+  readonly notes: readonly FramedNote[];
+  readonly frames: number;
+  readonly sampleRate: number;
+  readonly levels: Levels;
+};
 
 function lastEnd(notes: readonly TimedNote[], startSec: Seconds): Seconds {
   return notes.reduce((end, n) => Math.max(end, n.startSec + n.durationSec), startSec);
 }
 
-/** Strikes notes (ascending) at their times after `startSec`, up to a time of the rendering that grows from call to call. */
-function strikerOf(
-  instruments: Instruments,
-  notes: readonly TimedNote[],
-  startSec: Seconds,
-): (untilSec: Seconds) => void {
-  let next = 0;
-  return (untilSec) => {
-    for (let note = notes[next]; note && note.startSec - startSec < untilSec; note = notes[next]) {
-      instruments.strike(note, note.startSec - startSec);
-      next++;
-    }
+function layoutOf(notes: readonly TimedNote[], options: RenderOptions): Layout {
+  const { sampleRate = 44100, levels = FULL_LEVELS, tailSec = TAIL_SEC } = options;
+  const sorted = notes.toSorted((a, b) => a.startSec - b.startSec);
+  const startSec = options.startSec ?? Math.min(0, sorted[0]?.startSec ?? 0);
+  const durationSec = options.durationSec ?? lastEnd(notes, startSec) - startSec + tailSec;
+  const heard = sorted.filter((n) => n.startSec >= startSec && n.startSec < startSec + durationSec);
+  return {
+    notes: framedNotes(heard, startSec, sampleRate),
+    frames: Math.max(1, Math.ceil(durationSec * sampleRate)),
+    sampleRate,
+    levels,
   };
 }
 
-/** Renders while `strikeUntil` keeps a portion ahead; all is struck at once where rendering cannot rest. */
-async function renderInPortions(
-  context: OfflineAudioContext,
-  strikeUntil: (untilSec: Seconds) => void,
-  { onProgress, signal }: RenderOptions,
-): Promise<AudioBuffer> {
-  // Not every browser can (Firefox cannot, from memory); the result is the same, only slower.
-  if (!('suspend' in context)) {
-    strikeUntil(Number.POSITIVE_INFINITY);
-    return (context as OfflineAudioContext).startRendering();
-  }
-  const endSec = context.length / context.sampleRate;
-  const restAt = async (restSec: Seconds) => {
-    await context.suspend(restSec);
-    signal?.throwIfAborted();
-    onProgress?.(restSec / endSec);
-    strikeUntil(restSec + 2 * PORTION_SEC);
-    await context.resume();
-  };
-  const rests = Array.from({ length: Math.ceil(endSec / PORTION_SEC) - 1 }, (_, i) =>
-    restAt((i + 1) * PORTION_SEC),
+function soundsOf({ notes, sampleRate }: Layout) {
+  return soundsFor(
+    notes.map(({ note }) => note),
+    sampleRate,
   );
-  strikeUntil(2 * PORTION_SEC);
-  const [buffer] = await Promise.all([context.startRendering(), ...rests]);
-  return buffer;
 }
 
 /**
@@ -88,20 +74,54 @@ async function renderInPortions(
  * before `options.startSec`, or at or after the result's end, are left out, and what sounds beyond
  * the end is cut off. Without notes the result is silence as long as `durationSec` or the tail.
  * Two channels; no sample exceeds `LIMITER_CEILING`. Five minutes of a dense song take some
- * seconds. Rejects if a sound file of the app cannot be fetched, or when `options.signal` gives it up.
+ * seconds, and about 0.4 MB a second: what may be long is for `renderStretches`. Rejects if a sound
+ * file of the app cannot be fetched, or when `options.signal` gives it up.
  */
 export async function renderOffline(
   notes: readonly TimedNote[],
   options: RenderOptions = {},
 ): Promise<AudioData> {
-  const { sampleRate = 44100, levels = FULL_LEVELS, tailSec = TAIL_SEC } = options;
-  const sorted = notes.toSorted((a, b) => a.startSec - b.startSec);
-  const startSec = options.startSec ?? Math.min(0, sorted[0]?.startSec ?? 0);
-  const durationSec = options.durationSec ?? lastEnd(notes, startSec) - startSec + tailSec;
-  const heard = sorted.filter((n) => n.startSec >= startSec && n.startSec < startSec + durationSec);
-  const length = Math.max(1, Math.ceil(durationSec * sampleRate));
-  const context = new OfflineAudioContext(2, length, sampleRate);
-  const instruments = instrumentsOf(context, await loadSounds(context, soundsFor(heard)), levels);
-  const buffer = await renderInPortions(context, strikerOf(instruments, heard, startSec), options);
-  return { channels: [buffer.getChannelData(0), buffer.getChannelData(1)], sampleRate };
+  const layout = layoutOf(notes, options);
+  return renderWindow(layout.notes, await soundsOf(layout), {
+    ...options,
+    ...layout,
+    fromFrame: 0,
+    toFrame: layout.frames,
+  });
+}
+
+/**
+ * What `renderOffline` renders, handed over piece by piece in order, so that its length does not
+ * matter to memory: every piece is `stretchSec` long (a multiple of 128 samples), the last shorter.
+ * Where a piece begins, what was struck before and still sounds is computed from its strike on, so
+ * that the pieces put together are the whole, up to the rounding of sums (−120 dB). A promise that `take` gives is
+ * waited for. Rejects where `renderOffline` does, or where `take` throws.
+ */
+export async function renderStretches(
+  notes: readonly TimedNote[],
+  take: (stretch: AudioData) => void | Promise<void>,
+  { stretchSec = STRETCH_SEC, ...options }: RenderOptions & { readonly stretchSec?: Seconds } = {},
+): Promise<void> {
+  const layout = layoutOf(notes, options);
+  const sounds = await soundsOf(layout);
+  const { frames, sampleRate } = layout;
+  const sounding = soundingNotes(layout.notes, sounds, sampleRate);
+  const stretch =
+    Math.max(1, Math.round((stretchSec * sampleRate) / QUANTUM_FRAMES)) * QUANTUM_FRAMES;
+  for (let from = 0; from < frames; from += stretch) {
+    const to = Math.min(from + stretch, frames);
+    const carried = carriedNotes(sounding, from);
+    const own = sounding.filter(({ atFrame }) => atFrame >= from && atFrame < to);
+    const firstFrame = carried[0]?.atFrame ?? from;
+    const fromFrame = Math.floor(firstFrame / QUANTUM_FRAMES) * QUANTUM_FRAMES;
+    const audio = await renderWindow([...carried, ...own], sounds, {
+      ...layout,
+      fromFrame,
+      toFrame: to,
+      ...(options.signal && { signal: options.signal }),
+      onProgress: (share) => options.onProgress?.((from + share * (to - from)) / frames),
+    });
+    const channels = audio.channels.map((channel) => channel.subarray(from - fromFrame));
+    await take({ channels, sampleRate });
+  }
 }

@@ -32,6 +32,17 @@ export function onSample(atSec: Seconds, sampleRate: number): Seconds {
   return Math.round(atSec * sampleRate) / sampleRate;
 }
 
+/** How long after its strike a sound may be heard at most, for a note of `durationSec`. */
+export function ringsForSec(
+  buffer: AudioBuffer,
+  { playbackRate, dampSec }: Pick<SoundOfNote, 'playbackRate' | 'dampSec'>,
+  durationSec: Seconds,
+): Seconds {
+  const rungOutSec = buffer.duration / playbackRate;
+  if (dampSec === undefined) return rungOutSec;
+  return Math.min(rungOutSec, Math.max(durationSec, SHORTEST_SEC) + DAMPED_AFTER * dampSec);
+}
+
 /**
  * Starts a sound at `atSec` (at once, if that is past) for a note of `durationSec` (0 or more; no
  * matter for sounds that ring out), into `destination`.

@@ -1,6 +1,6 @@
-/** Offers text or bytes to the user as a file of this name, as the browser saves files. */
-export function saveFile(name: string, content: string | Uint8Array<ArrayBuffer>): void {
-  const address = URL.createObjectURL(new Blob([content]));
+/** Offers text, bytes or a blob to the user as a file of this name, as the browser saves files. */
+export function saveFile(name: string, content: string | Uint8Array<ArrayBuffer> | Blob): void {
+  const address = URL.createObjectURL(content instanceof Blob ? content : new Blob([content]));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

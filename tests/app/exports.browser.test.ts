@@ -25,8 +25,8 @@ const BEAT = 0.6 * 44_100;
 const TAIL = 2 * 44_100;
 
 async function track(request: TrackRequest) {
-  const bytes = valueOf(await exportWav(PROJECT, request));
-  const view = new DataView(bytes.buffer);
+  const bytes = await valueOf(await exportWav(PROJECT, request)).arrayBuffer();
+  const view = new DataView(bytes);
   // Offsets of the canonical header and what stands there: reference 1.4.
   const header = {
     channels: view.getUint16(22, true),
@@ -55,7 +55,7 @@ describe('a practice track', () => {
       bits: 16,
       dataBytes: 4 * (8 * BEAT + TAIL),
     });
-    expect(bytes.length).toBe(44 + header.dataBytes);
+    expect(bytes.byteLength).toBe(44 + header.dataBytes);
     // A sample that begins softly may round to 0 for its first frames.
     expect(firstAttack(left)).toBeGreaterThanOrEqual(BEAT);
     expect(firstAttack(left)).toBeLessThan(BEAT + 10);

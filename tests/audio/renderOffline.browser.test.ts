@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LIMITER_KNEE } from '../../src/audio/limiter.ts';
 import { FULL_LEVELS } from '../../src/audio/mix.ts';
-import { renderOffline } from '../../src/audio/renderOffline.ts';
+import { renderOffline, renderStretches } from '../../src/audio/renderOffline.ts';
 import type { Part, TimedNote } from '../../src/core/rhythm/note.ts';
 import { perform } from '../../src/core/rhythm/perform.ts';
 import { steadyTempo } from '../../src/core/time/tempoMap.ts';
@@ -90,6 +90,14 @@ it('begins where it is told and leaves out what starts before or after', async (
   expect(attacksOf(audio.channels[0]!)).toEqual([0, 12000, 24000]);
 });
 
+it('comes to its end also where that lies a few samples after a whole second', async () => {
+  for (const frames of [44101, 44130, 44200]) {
+    const durationSec = frames / 44100;
+    const audio = await renderOffline([timedNote('click', 0.9)], { durationSec });
+    expect(audio.channels[0]!.length).toBe(frames);
+  }
+});
+
 it('sounds parts at their levels, halves the slider to a quarter of the amplitude', async () => {
   const note = timedNote('click', 0, { velocity: 127 });
   const at = async (click: number) =>
@@ -124,4 +132,66 @@ it('keeps the densest fortissimo under −1 dBFS', async () => {
   const highest = highestSample(await renderOffline(pile));
   expect(highest).toBeLessThanOrEqual(10 ** (-1 / 20));
   expect(highest).toBeGreaterThan(0.85);
+});
+
+describe('rendering in stretches', () => {
+  /** A few bars with everything that may sound over a seam: long notes, damped keys, closed hats. */
+  const KEYS = [36, 48, 55, 60, 64, 67];
+  const piece: TimedNote[] = Array.from({ length: 24 }, (_, i) => [
+    ...KEYS.map((keyNumber, k) =>
+      timedNote(k < 2 ? 'left' : 'right', i * 0.311, {
+        keyNumber: keyNumber + (i % 3),
+        velocity: 30 + 4 * i,
+        durationSec: i % 4 === 0 ? 5 : 0.13 * (1 + k),
+      }),
+    ),
+    timedNote('hi-hat', i * 0.311 + 0.05, { keyNumber: i % 2 === 0 ? 46 : 42 }),
+    timedNote('bass', i * 0.311, { keyNumber: 36 + (i % 5), durationSec: 1 }),
+    timedNote('click', i * 0.311, { keyNumber: 77 }),
+  ]).flat();
+
+  it.each([
+    [44100, 1],
+    [48000, 0.5],
+  ])(
+    'gives the whole at %i samples a second, to the rounding of sums',
+    async (sampleRate, stretchSec) => {
+      const whole = await renderOffline(piece, { sampleRate });
+      const pieces: Float32Array[][] = [];
+      await renderStretches(piece, ({ channels }) => void pieces.push([...channels]), {
+        sampleRate,
+        stretchSec,
+      });
+      expect(pieces.length).toBeGreaterThan(8);
+      const joined = {
+        channels: whole.channels.map((_, c) =>
+          Float32Array.from(pieces.flatMap((each) => [...each[c]!])),
+        ),
+        sampleRate,
+      };
+      expect(joined.channels.map(({ length }) => length)).toEqual(
+        whole.channels.map(({ length }) => length),
+      );
+      // The order in which a browser adds sounds up is not fixed: two whole renders differ as much.
+      expect(highestSample(difference(whole, joined))).toBeLessThan(2e-6);
+    },
+  );
+
+  it('tells its progress over the whole and can be given up between two pieces', async () => {
+    const shares: number[] = [];
+    const giveUp = new AbortController();
+    let pieces = 0;
+    const rendering = renderStretches(
+      piece,
+      () => {
+        pieces++;
+        if (pieces === 3) giveUp.abort();
+      },
+      { stretchSec: 2, onProgress: (share) => shares.push(share), signal: giveUp.signal },
+    );
+    await expect(rendering).rejects.toThrow('abort');
+    expect(pieces).toBe(3);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    expect(shares.at(-1)).toBeLessThan(1);
+  });
 });
