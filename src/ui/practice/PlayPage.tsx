@@ -19,6 +19,7 @@ import { PlayRibbon } from './PlayRibbon.tsx';
 import { PlaySettings } from './PlaySettings.tsx';
 import { SectionPatterns } from './SectionPatterns.tsx';
 import { SectionSteps } from './SectionSteps.tsx';
+import { useArranged } from './useArranged.ts';
 
 /** Where the page stands before anything plays: at the first bar of what will be played. */
 function atRest(timeline: Timeline, firstBar: number): Pick<PlaybackPosition, 'tick' | 'bar'> {
@@ -100,7 +101,7 @@ function WhatComes({ timeline }: { readonly timeline: Timeline }) {
 export function PlayPage() {
   const parts = useParts();
   const { playback, view } = parts;
-  const timeline = useProject(selectTimeline);
+  const timeline = useArranged(selectTimeline);
   const sections = useProject((project) => project.song.sections);
   const range = useView((state) => state.range);
   const playing = usePlayback();

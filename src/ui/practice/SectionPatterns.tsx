@@ -2,10 +2,10 @@ import '../workshop/workshop.css';
 import { type Ref, useMemo, useRef } from 'react';
 import type { Timeline } from '../../core/song/timeline.ts';
 import { selectPatternAt } from '../../state/selectors.ts';
-import { useProject } from '../useProject.ts';
 import { useWidth } from '../useWidth.ts';
 import { RhythmPicture } from '../workshop/RhythmPicture.tsx';
 import { sectionPatterns } from './follow.ts';
+import { useArranged } from './useArranged.ts';
 
 /** How much larger than on the shelf a picture is, to be read from the stand; the style sheet does the same. */
 const ENLARGED = 1.5;
@@ -18,7 +18,7 @@ export function SectionPatterns({
   readonly timeline: Timeline;
   readonly ref: Ref<HTMLDivElement>;
 }) {
-  const patternAt = useProject(selectPatternAt);
+  const patternAt = useArranged(selectPatternAt);
   const shown = useMemo(() => sectionPatterns(timeline, patternAt), [timeline, patternAt]);
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);

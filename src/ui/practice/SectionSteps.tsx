@@ -1,12 +1,17 @@
 import { useParts } from '../parts.ts';
 import { Icon } from '../shell/Icon.tsx';
+import { ArrangementButton } from './ArrangementButton.tsx';
 import { goToSectionBeside } from './goToSection.ts';
 
-/** While the song plays: large buttons for the section before, the start of this one and the next. */
+/** While the song plays: large buttons for the section before, the start of this one and the next, and for its key and level. */
 export function SectionSteps() {
   const parts = useParts();
   return (
-    <div className="practice-steps" role="group" aria-label="Go to, at the next bar line">
+    <div
+      className="practice-steps"
+      role="group"
+      aria-label="While it plays; sections change at the next bar line"
+    >
       <button type="button" onClick={() => goToSectionBeside(parts, -1)}>
         <Icon name="left" /> Section before
       </button>
@@ -16,6 +21,7 @@ export function SectionSteps() {
       <button type="button" onClick={() => goToSectionBeside(parts, 1)}>
         Next section <Icon name="right" />
       </button>
+      <ArrangementButton />
     </div>
   );
 }
