@@ -1,5 +1,8 @@
 import type { CDPSession, Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { encodeProject } from '../../src/formats/projectFile.ts';
+import { pattern, source } from '../support/patterns.ts';
+import { project } from '../support/project.ts';
 import { type ServedApp, serveApp } from '../support/servedApp.ts';
 
 /** How much slower than this machine the page's processor is made, as a tablet's would be. */
@@ -12,8 +15,19 @@ const CLOCK_MS = 1;
 /** A response that comes sooner is felt as coming at once (common practice). */
 const AT_ONCE_MS = 100;
 
-const HANDS = ['Left', 'Right'] as const;
-const BEATS = [2, 3, 4] as const;
+/** Steps of a beat, so that a pair of beats has 16; a bar of four beats has 32. */
+const STEPS_A_BEAT = 8;
+const BARS = 4;
+
+const HANDS = ['right', 'left'] as const;
+
+/** Steps of the first bar that are edited, each in a rest of both hands, and the rests that are painted over. */
+const EDITED_STEPS = [9, 12, 27] as const;
+const PAINTED = [
+  { from: 8, to: 15 },
+  { from: 24, to: 31 },
+] as const;
+
 const PAUSE_MS = 120;
 
 /** Milliseconds from frame to frame, and from each tap or key to the end of the frame that shows it. */
@@ -68,18 +82,15 @@ async function measuredDuring(page: Page, act: () => Promise<void>): Promise<Mea
 
 type Place = { readonly x: number; readonly y: number };
 
-/** The middle of a place of the grid on the screen. */
-async function placeOf(page: Page, hand: string, bar: number, beat: number): Promise<Place> {
-  const cells = page.getByRole('gridcell', { name: new RegExp(`^${hand} hand,.*beat ${beat}`) });
-  const box = await cells.nth(bar).boundingBox();
-  if (!box) throw new Error(`no place for the ${hand} hand on beat ${beat} of bar ${bar + 1}`);
+/** The middle of a step of a hand on the screen. */
+async function placeOf(page: Page, hand: string, step: number): Promise<Place> {
+  const box = await page.locator(`[data-row="${hand}"][data-column="${step}"]`).boundingBox();
+  if (!box) throw new Error(`no place for the ${hand} hand on step ${step}`);
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
-/** The places of the first bar's beats that are edited, in both hands. */
-async function placesToEdit(page: Page): Promise<Place[]> {
-  const places = HANDS.flatMap((hand) => BEATS.map((beat) => placeOf(page, hand, 0, beat)));
-  return Promise.all(places);
+async function placesOf(page: Page, steps: readonly number[]): Promise<Place[]> {
+  return Promise.all(HANDS.flatMap((hand) => steps.map((step) => placeOf(page, hand, step))));
 }
 
 /** At each place: a tap, a tone and a touch by keys, a longer hit, a drag to the side and back, and away with it. */
@@ -98,6 +109,21 @@ async function edit(page: Page, places: readonly Place[]): Promise<void> {
     await page.keyboard.press('Delete');
     await page.waitForTimeout(PAUSE_MS);
   }
+}
+
+/** Draws hits across every rest in both hands, and takes each back. */
+async function paint(page: Page): Promise<void> {
+  for (const hand of HANDS)
+    for (const { from, to } of PAINTED) {
+      const [first, last] = [await placeOf(page, hand, from), await placeOf(page, hand, to)];
+      await page.mouse.move(first.x, first.y);
+      await page.mouse.down();
+      await page.mouse.move(last.x, last.y, { steps: 24 });
+      await page.mouse.up();
+      await page.waitForTimeout(PAUSE_MS);
+      await page.keyboard.press('Control+z');
+      await page.waitForTimeout(PAUSE_MS);
+    }
 }
 
 function quantile(values: readonly number[], share: number): number {
@@ -121,36 +147,75 @@ function slowedBy(cdp: CDPSession, rate: number): Promise<unknown> {
   return cdp.send('Emulation.setCPUThrottlingRate', { rate });
 }
 
-it(`edits a pattern of four bars, the processor slowed ${SLOWED} times`, async () => {
+/** Four bars with hits in both hands, rests to paint over, and five of the band, as a song file. */
+function busySong(): string {
+  const bars = (bar: string) => bar.replaceAll(' ', '').repeat(BARS);
+  const hands = {
+    right: bars('C-.-C-.. ........ C-C-.... ........'),
+    left: bars('R-----v- ........ 5----.3- ........'),
+  };
+  const divisions = Array.from({ length: 4 * BARS }, () => STEPS_A_BEAT);
+  const plain = pattern('4/4', hands, { bars: BARS, divisions });
+  const sources = [
+    source(plain, 'hi-hat', bars('x.x.x.x. x.x.x.x. x.x.x.x. x.x.x.x.')),
+    source(plain, 'snare', bars('........ x....... ......x. x.......')),
+    source(plain, 'picking', bars('1...3... T...2... 1...3... T.2.....')),
+    source(plain, 'bass', bars('R-----.. ....5-.. R---..3. ..5-....')),
+    source(plain, 'kick', bars('x....... ....x... ..x..... ........')),
+  ];
+  return encodeProject(project({ patterns: [{ ...plain, sources }] }));
+}
+
+async function openSong(page: Page, song: string): Promise<void> {
+  await page.getByRole('button', { name: 'Songs', exact: true }).click();
+  await page.getByLabel('Song file').setInputFiles({
+    name: 'busy.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(song),
+  });
+  await page
+    .getByRole('textbox', { name: 'Title of the song' })
+    .and(page.locator('[value="Test song"]'))
+    .waitFor();
+  await page.keyboard.press('Escape');
+  await page.getByRole('navigation').getByRole('button', { name: 'Rhythm' }).click();
+}
+
+it(`paints and edits four bars at 16 steps a pair of beats, the band on, the processor slowed ${SLOWED} times`, async () => {
   const { page, errors } = await app.open();
   const cdp = await page.context().newCDPSession(page);
-  await page.getByRole('navigation').getByRole('button', { name: 'Rhythm' }).click();
-  await page.getByRole('button', { name: '4 bars', exact: true }).click();
-  const places = await placesToEdit(page);
+  await openSong(page, busySong());
+  const places = await placesOf(page, EDITED_STEPS);
   await watchFrames(page);
 
   await slowedBy(cdp, SLOWED);
   const atRest = await measuredDuring(page, () => page.waitForTimeout(3000));
   const edited = await measuredDuring(page, () => edit(page, places));
+  const painted = await measuredDuring(page, () => paint(page));
   await slowedBy(cdp, 1);
   await page.getByRole('contentinfo').getByRole('button', { name: 'Play' }).click();
   await page.locator('.pattern-playhead:not([hidden])').waitFor({ timeout: 60_000 });
   await slowedBy(cdp, SLOWED);
   const playing = await measuredDuring(page, () => page.waitForTimeout(5000));
   const editedPlaying = await measuredDuring(page, () => edit(page, places));
+  const paintedPlaying = await measuredDuring(page, () => paint(page));
 
   console.log(
     [
-      `Rhythm page, a pattern of 4 bars, processor slowed ${SLOWED} times`,
-      `  at rest               ${framesText(atRest)}`,
-      `  edited                ${framesText(edited)}`,
-      `                        ${tapsText(edited)}`,
-      `  playing               ${framesText(playing)}`,
-      `  edited while it plays ${framesText(editedPlaying)}`,
-      `                        ${tapsText(editedPlaying)}`,
+      `Rhythm page, ${BARS} bars of ${STEPS_A_BEAT * 4} steps, five of the band, processor slowed ${SLOWED} times`,
+      `  at rest                ${framesText(atRest)}`,
+      `  edited                 ${framesText(edited)}`,
+      `                         ${tapsText(edited)}`,
+      `  painted                ${framesText(painted)}`,
+      `                         ${tapsText(painted)}`,
+      `  playing                ${framesText(playing)}`,
+      `  edited while it plays  ${framesText(editedPlaying)}`,
+      `                         ${tapsText(editedPlaying)}`,
+      `  painted while it plays ${framesText(paintedPlaying)}`,
+      `                         ${tapsText(paintedPlaying)}`,
     ].join('\n'),
   );
   expect(errors).toEqual([]);
-  expect(edited.taps.length).toBeGreaterThan(0);
-  expect(editedPlaying.taps.length).toBeGreaterThan(0);
+  for (const { taps } of [edited, painted, editedPlaying, paintedPlaying])
+    expect(taps.length).toBeGreaterThan(0);
 });

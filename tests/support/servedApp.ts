@@ -12,10 +12,22 @@ export type ServedApp = {
 
 export type OpenPage = { readonly page: Page; readonly errors: readonly string[] };
 
+/** The app as it is shipped: under the runner's own NODE_ENV the slow development build of React would be in it. */
+async function buildApp(outDir: string): Promise<void> {
+  const runners = process.env['NODE_ENV'];
+  process.env['NODE_ENV'] = 'production';
+  try {
+    await build({ logLevel: 'error', build: { outDir, emptyOutDir: true } });
+  } finally {
+    if (runners === undefined) delete process.env['NODE_ENV'];
+    else process.env['NODE_ENV'] = runners;
+  }
+}
+
 /** Builds and serves the app as a user would get it. `flags` are further Chromium flags. */
 export async function serveApp(flags: readonly string[] = []): Promise<ServedApp> {
   const outDir = 'node_modules/.vite/served-app';
-  await build({ logLevel: 'error', build: { outDir, emptyOutDir: true } });
+  await buildApp(outDir);
   const server = await preview({ build: { outDir }, preview: { port: 0, host: '127.0.0.1' } });
   const address = server.resolvedUrls?.local[0];
   if (!address) throw new Error('the app is served nowhere');
