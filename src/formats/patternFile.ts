@@ -1,5 +1,5 @@
 import { ok, type Result } from '../core/result.ts';
-import { type Division, type Hands, type Hit, type Pattern } from '../core/rhythm/pattern.ts';
+import type { Division, Ending, Hit, Pattern } from '../core/rhythm/pattern.ts';
 import type { ShelfPattern } from '../core/rhythm/shelf.ts';
 import type { Source } from '../core/rhythm/sources.ts';
 import { STRAIGHT } from '../core/rhythm/swing.ts';
@@ -61,7 +61,7 @@ function patternOf(file: PatternFile): Read<Pattern> {
   if (!meter.ok)
     return wrong('meter', { expected: 'a meter such as 4/4 or 7/8 (2+2+3)', found: file.meter });
   const bars = file.left.length;
-  const divisions = divisionsOf(file, meter.value, bars);
+  const divisions = divisionsOf(file.divisions, meter.value, bars, 'divisions');
   if (!divisions.ok) return divisions;
   if (file.right.length !== bars) return wrong('right', asManyBars(bars, file.right.length));
   const left = eventsOf(file.left, meter.value, (bar) => `left[${bar}]`, leftHit);
@@ -89,13 +89,17 @@ function patternOf(file: PatternFile): Read<Pattern> {
 const leftHit = (text: string, meter: Meter) => parseHit(text, meter, BASS_TONES);
 const rightHit = (text: string, meter: Meter) => parseHit(text, meter, VOICE_TONES);
 
-function divisionsOf(file: PatternFile, meter: Meter, bars: number): Read<readonly Division[]> {
+function divisionsOf(
+  divisions: PatternFile['divisions'],
+  meter: Meter,
+  bars: number,
+  path: string,
+): Read<readonly Division[]> {
   const beats = bars * beatStarts(meter).length;
-  const { divisions } = file;
   if (typeof divisions === 'number') return ok(Array.from({ length: beats }, () => divisions));
   return divisions.length === beats
     ? ok(divisions)
-    : wrong('divisions', {
+    : wrong(path, {
         expected: `one division, or one for each of the ${beats} beats`,
         found: `${divisions.length}`,
       });
@@ -105,11 +109,17 @@ function asManyBars(wanted: number, found: number): Expected {
   return { expected: `${wanted} bars, as many as left has`, found: `${found}` };
 }
 
-function endingOf(ending: NonNullable<PatternFile['ending']>, meter: Meter): Read<Hands> {
+function endingOf(ending: NonNullable<PatternFile['ending']>, meter: Meter): Read<Ending> {
+  const divisions = ending.divisions
+    ? divisionsOf(ending.divisions, meter, 1, 'ending.divisions')
+    : ok(undefined);
+  if (!divisions.ok) return divisions;
   const left = eventsOf([ending.left], meter, () => 'ending.left', leftHit);
   if (!left.ok) return left;
   const right = eventsOf([ending.right], meter, () => 'ending.right', rightHit);
-  return right.ok ? ok({ left: left.value, right: right.value }) : right;
+  if (!right.ok) return right;
+  const hands = { left: left.value, right: right.value };
+  return ok(divisions.value ? { ...hands, divisions: divisions.value } : hands);
 }
 
 function sourcesOf(file: PatternFile, meter: Meter, bars: number): Read<Source[]> {
@@ -184,12 +194,18 @@ function formatFile({ head, pattern }: { head: object; pattern: Pattern }): stri
     name,
     ...head,
     meter: formatMeter(meter),
-    divisions: divisions.every((d) => d === divisions[0]) ? divisions[0] : divisions,
+    divisions: shortDivisions(divisions),
     ...(isStraight ? {} : { swing }),
     left: hand(pattern.left, bars),
     right: hand(pattern.right, bars),
     ...(ending
-      ? { ending: { left: hand(ending.left, 1)[0], right: hand(ending.right, 1)[0] } }
+      ? {
+          ending: {
+            ...(ending.divisions ? { divisions: shortDivisions(ending.divisions) } : {}),
+            left: hand(ending.left, 1)[0],
+            right: hand(ending.right, 1)[0],
+          },
+        }
       : {}),
     sources: pattern.sources.map(({ strokes, ...source }) => ({
       ...source,
@@ -197,6 +213,12 @@ function formatFile({ head, pattern }: { head: object; pattern: Pattern }): stri
     })),
   };
   return `${JSON.stringify(file, undefined, 2)}\n`;
+}
+
+/** One number where all beats are divided alike. */
+function shortDivisions(divisions: readonly Division[]): Division | readonly Division[] {
+  const [first] = divisions;
+  return first !== undefined && divisions.every((d) => d === first) ? first : divisions;
 }
 
 /** One line of text for each of so many bars. */

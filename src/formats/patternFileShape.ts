@@ -20,6 +20,9 @@ export const PATTERN_FILE_VERSION = 1;
 const Bars = v.array(v.string());
 const Share = v.pipe(v.number(), v.minValue(1));
 
+/** One division for every beat, or one for each. */
+const Divisions = v.union([v.picklist(DIVISIONS), v.array(v.picklist(DIVISIONS))]);
+
 const PatternFile = v.strictObject({
   $schema: v.optional(v.string()),
   version: v.literal(PATTERN_FILE_VERSION),
@@ -30,7 +33,7 @@ const PatternFile = v.strictObject({
   tempo: v.optional(v.tuple([Share, Share])),
   tags: v.optional(v.array(v.string())),
   meter: v.string(),
-  divisions: v.union([v.picklist(DIVISIONS), v.array(v.picklist(DIVISIONS))]),
+  divisions: Divisions,
   swing: v.optional(
     v.strictObject({
       level: v.picklist(['eighth', 'sixteenth']),
@@ -39,7 +42,9 @@ const PatternFile = v.strictObject({
   ),
   left: v.pipe(Bars, v.minLength(1)),
   right: v.pipe(Bars, v.minLength(1)),
-  ending: v.optional(v.strictObject({ left: v.string(), right: v.string() })),
+  ending: v.optional(
+    v.strictObject({ divisions: v.optional(Divisions), left: v.string(), right: v.string() }),
+  ),
   sources: v.optional(
     v.array(
       v.strictObject({

@@ -56,5 +56,7 @@ export const patternSchema = record({
   }),
   sources: list(sourceSchema),
   ...handsEntries,
-  ending: v.exactOptional(record(handsEntries)),
+  ending: v.exactOptional(
+    record({ ...handsEntries, divisions: v.exactOptional(list(v.picklist(DIVISIONS))) }),
+  ),
 }) satisfies v.GenericSchema<unknown, Pattern>;

@@ -75,6 +75,16 @@ describe('a pattern file', () => {
     });
   });
 
+  it('has an ending that may be divided on its own, which is written and read back', () => {
+    const ending = { divisions: [2, 2, 2, 3], left: '1 root', right: '4 all 1/12, 4trip all 1/12' };
+    const p = valueOf(decodePattern({ ...FILE, ending }));
+    expect(p.ending?.divisions).toEqual([2, 2, 2, 3]);
+    expect(p.divisions.every((division) => division === 2)).toBe(true);
+    expect(valueOf(decodePattern(encodePattern(p)))).toEqual(p);
+    const even = valueOf(decodePattern({ ...FILE, ending: { ...ending, divisions: 6 } }));
+    expect(even.ending?.divisions).toEqual([6, 6, 6, 6]);
+  });
+
   it('has sources whose strokes have usual strengths and no pitch if nothing else is said', () => {
     const sources = [
       { part: 'kick', strokes: ['1, 2& ghost, 3 1/4 accent'] },
@@ -152,6 +162,12 @@ describe('a pattern file that is wrong', () => {
     ['hits out of order', { left: ['2 root, 1 root'] }, 'left[0]', '1 root'],
     ['two hits on one count', { left: ['1 root, 1 fifth'] }, 'left[0]', '1 fifth'],
     ['hands of unequal length', { right: ['', ''] }, 'right', '2'],
+    [
+      'an ending with too few divisions',
+      { ending: { divisions: [2, 2], left: '', right: '' } },
+      'ending.divisions',
+      '2',
+    ],
     ['a wrong ending', { ending: { left: '1 roof', right: '' } }, 'ending.left', 'roof'],
     [
       'an unknown part',

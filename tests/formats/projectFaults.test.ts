@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Pattern } from '../../src/core/rhythm/pattern.ts';
+import type { Division, Pattern } from '../../src/core/rhythm/pattern.ts';
 import type { OtherEnding } from '../../src/core/song/song.ts';
 import { projectFaults } from '../../src/formats/projectFaults.ts';
 import {
@@ -127,6 +127,13 @@ describe('a pattern', () => {
     expect(ofPattern({ left: [{ ...first!, at: 1920 }] })).toEqual(['outside patterns[0].left[0]']);
     const ending = { left: [], right: [{ ...GROOVE.right[0]!, at: 1920 }] };
     expect(ofPattern({ ending })).toEqual(['outside patterns[0].ending.right[0]']);
+  });
+
+  it('must have as many divisions in its ending as there are beats, if it has any there', () => {
+    const ending = { left: [], right: [] };
+    const divided = (...divisions: Division[]) => ofPattern({ ending: { ...ending, divisions } });
+    expect(divided(2, 2, 2, 3)).toEqual([]);
+    expect(divided(2, 2)).toEqual(['divisions-do-not-fit patterns[0].ending.divisions']);
   });
 
   it('must have sources with ids of their own, whose strokes are in order', () => {

@@ -158,19 +158,22 @@ const patternEdits: fc.Arbitrary<Edit>[] = [
     .tuple(patternId, anyNumber)
     .map(([id, ratio]) => patterns.setSwing(id, { level: 'eighth', ratio })),
   fc
-    .tuple(patternId, place, fc.constantFrom(...DIVISIONS))
-    .map(([id, beat, division]) => patterns.setDivision(id, beat, division)),
+    .tuple(patternId, place, fc.constantFrom(...DIVISIONS), scope)
+    .map(([id, beat, division, where]) => patterns.setDivision(id, beat, division, where)),
   fc
     .tuple(patternId, fc.constantFrom(...patterns.PATTERN_BARS))
     .map(([id, bars]) => patterns.setPatternBars(id, bars)),
   fc.tuple(patternId, anyMeter).map(([id, m]) => patterns.setPatternMeter(id, m)),
   fc
-    .tuple(patternId, fc.constantFrom(...NEW_PATTERNS), scope)
-    .map(([id, from, where]) => patterns.replaceHands(id, from, where)),
+    .tuple(patternId, fc.constantFrom(...NEW_PATTERNS))
+    .map(([id, from]) => patterns.replaceHands(id, from)),
   fc
     .tuple(patternId, fc.constantFrom(...NEW_PATTERNS))
     .map(([id, from]) => patterns.replaceSources(id, from.sources)),
   patternId.map(patterns.addEnding),
+  fc
+    .tuple(patternId, fc.constantFrom(...NEW_PATTERNS))
+    .map(([id, { left, right, divisions }]) => patterns.setEnding(id, { left, right, divisions })),
   patternId.map(patterns.removeEnding),
   fc
     .tuple(patternId, fc.constantFrom(...SOURCE_PARTS), tick, handName)

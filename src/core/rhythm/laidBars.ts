@@ -2,7 +2,7 @@ import { err, ok, type Result } from '../result.ts';
 import { barAt, type Timeline, type TimelineBar } from '../song/timeline.ts';
 import { barTicks, sameMeter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
-import type { Pattern } from './pattern.ts';
+import { endingBar, type Pattern } from './pattern.ts';
 import type { PatternAt } from './patternAt.ts';
 import { patternSwing } from './patternSwing.ts';
 
@@ -67,24 +67,32 @@ function laidBar(
 /**
  * Where a straight position of the timeline sounds: swung as the pattern of its bar is, unless its
  * beat is divided into a tuplet there. Positions in bars without a pattern stay; those outside the
- * timeline are swung as if it were played round and round. An ending is divided as the pattern's
- * last bar is.
+ * timeline are swung as if it were played round and round.
  */
 export function swingOf(timeline: Timeline, laid: LaidBars): (tick: Ticks) => Ticks {
   const laidAt = new Map(timeline.bars.map((bar, index) => [bar, laid[index]]));
-  const swings = new Map<Pattern, (tick: Ticks) => Ticks>();
+  const bars = new Map<Pattern, PlayedSwing>();
   for (const played of laid)
-    if (played && !swings.has(played.pattern))
-      swings.set(played.pattern, patternSwing(played.pattern));
+    if (played && !bars.has(played.pattern)) bars.set(played.pattern, playedSwing(played.pattern));
   return (tick) => {
     const roundsTicks = Math.floor(tick / timeline.lengthTicks) * timeline.lengthTicks;
     const bar = barAt(timeline, tick - roundsTicks);
     const played = bar && laidAt.get(bar);
-    const swung = played && swings.get(played.pattern);
-    if (!swung) return tick;
+    const swings = played && bars.get(played.pattern);
+    if (!swings) return tick;
     const { pattern, patternBar, isEnding } = played;
-    const dividedAs = isEnding ? pattern.bars - 1 : patternBar;
-    const patternStart = roundsTicks + bar.startTick - dividedAs * barTicks(pattern.meter);
-    return patternStart + swung(tick - patternStart);
+    const barStart = roundsTicks + bar.startTick;
+    if (isEnding) return barStart + swings.inEnding(tick - barStart);
+    const patternStart = barStart - patternBar * barTicks(pattern.meter);
+    return patternStart + swings.inBars(tick - patternStart);
   };
+}
+
+/** Where straight places of a pattern's bars, and of its ending, sound: see `patternSwing`. */
+type PlayedSwing = Readonly<Record<'inBars' | 'inEnding', (tick: Ticks) => Ticks>>;
+
+function playedSwing(pattern: Pattern): PlayedSwing {
+  const inBars = patternSwing(pattern);
+  const ending = endingBar(pattern);
+  return { inBars, inEnding: ending ? patternSwing(ending) : inBars };
 }

@@ -37,6 +37,9 @@ export type Hands = {
   readonly right: readonly RightHit[];
 };
 
+/** One bar of hits, counted from its start. `divisions` has one entry per felt beat; without it they are those of the pattern's last bar. */
+export type Ending = Hands & { readonly divisions?: readonly Division[] };
+
 /**
  * A rhythm for both hands over one or more bars of one meter, free of any chord. `divisions` has
  * one entry per felt beat of the pattern; the hits stand at ticks and the grid is a view of them.
@@ -51,7 +54,7 @@ export type Pattern = Hands & {
   readonly divisions: readonly Division[];
   readonly swing: Swing;
   readonly sources: readonly Source[];
-  readonly ending?: Hands;
+  readonly ending?: Ending;
 };
 
 /** Length of the whole pattern in ticks, ending not counted. */
@@ -59,7 +62,7 @@ export function patternTicks(pattern: Pick<Pattern, 'meter' | 'bars'>): Ticks {
   return pattern.bars * barTicks(pattern.meter);
 }
 
-/** The divisions of a pattern's last bar, by which its ending is divided, too. */
+/** The divisions of a pattern's last bar; its ending is divided by them where it says nothing else. */
 export function lastBarDivisions(
   pattern: Pick<Pattern, 'meter' | 'bars' | 'divisions'>,
 ): Division[] {
@@ -114,4 +117,20 @@ export function patternSteps(pattern: Pick<Pattern, 'meter' | 'bars' | 'division
       beat,
     })),
   );
+}
+
+/** The ending as a pattern of one bar, without the band and without an ending of its own; undefined where there is none. */
+export function endingBar(pattern: Pattern): Pattern | undefined {
+  const { ending, ...main } = pattern;
+  if (!ending) return undefined;
+  const { left, right, divisions = lastBarDivisions(pattern) } = ending;
+  return { ...main, left, right, divisions, bars: 1, sources: [] };
+}
+
+/** The hits of the pattern's last bar, counted from its start. */
+export function lastBarHands(pattern: Hands & Pick<Pattern, 'meter' | 'bars'>): Hands {
+  const start = (pattern.bars - 1) * barTicks(pattern.meter);
+  const inBar = <H extends Hit>(hits: readonly H[]): H[] =>
+    hits.filter(({ at }) => at >= start).map((hit) => ({ ...hit, at: hit.at - start }));
+  return { left: inBar(pattern.left), right: inBar(pattern.right) };
 }

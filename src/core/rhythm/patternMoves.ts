@@ -152,7 +152,11 @@ function mirrored({ left, right }: Hands): Hands {
  */
 export function mirrorHands(pattern: Pattern): Pattern {
   const { ending } = pattern;
-  return { ...pattern, ...mirrored(pattern), ...(ending ? { ending: mirrored(ending) } : {}) };
+  return {
+    ...pattern,
+    ...mirrored(pattern),
+    ...(ending ? { ending: { ...ending, ...mirrored(ending) } } : {}),
+  };
 }
 
 /** One hand takes over the rhythm, lengths and touches of the other, playing roots (left) or whole chords (right). */

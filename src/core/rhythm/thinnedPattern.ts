@@ -1,6 +1,6 @@
 import type { Bpm } from '../time/tempoMap.ts';
 import type { Level } from './levels.ts';
-import { lastBarDivisions, type Pattern } from './pattern.ts';
+import { endingBar, type Pattern } from './pattern.ts';
 import { thinHands } from './thin.ts';
 
 /**
@@ -8,11 +8,13 @@ import { thinHands } from './thin.ts';
  * `thinHands`. The ending is thinned by itself, as a bar without the band.
  */
 export function thinnedPattern(pattern: Pattern, level: Level, bpm: Bpm): Pattern {
-  const { ending, meter, swing } = pattern;
-  const lastBar = { meter, swing, bars: 1, divisions: lastBarDivisions(pattern) };
+  const { ending } = pattern;
+  const lastBar = endingBar(pattern);
   return {
     ...pattern,
     ...thinHands(pattern, level, bpm, pattern),
-    ...(ending ? { ending: thinHands(ending, level, bpm, lastBar) } : {}),
+    ...(ending && lastBar
+      ? { ending: { ...ending, ...thinHands(ending, level, bpm, lastBar) } }
+      : {}),
   };
 }

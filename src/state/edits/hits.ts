@@ -1,10 +1,11 @@
 import type { PatternId } from '../../core/ids.ts';
 import {
+  type Ending,
+  endingBar,
   type Hands,
   type Hit,
   type LeftHit,
   type Pattern,
-  patternBeats,
   patternSteps,
   patternTicks,
   type RightHit,
@@ -15,7 +16,7 @@ import { barTicks } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import { type Edit, inPattern, mapped, withParts } from './edit.ts';
-import { orderedTones, settledHits } from './settle.ts';
+import { orderedTones, settledEndingHits, settledHits } from './settle.ts';
 
 /** What a hit of either hand is. */
 export type HitOf = { readonly left: LeftHit; readonly right: RightHit };
@@ -28,13 +29,6 @@ export function handsOf(pattern: Pattern, scope: Scope): Hands | undefined {
   return scope === 'main' ? pattern : pattern.ending;
 }
 
-/** The bars of a scope as a pattern of their own: the ending is one bar, divided as the pattern's last. */
-function gridOf(pattern: Pattern, scope: Scope): Pick<Pattern, 'meter' | 'bars' | 'divisions'> {
-  if (scope === 'main') return pattern;
-  const last = patternBeats(pattern).filter(({ bar }) => bar === pattern.bars - 1);
-  return { meter: pattern.meter, bars: 1, divisions: last.map(({ division }) => division) };
-}
-
 /** Length of a scope in ticks. */
 export function scopeTicks(pattern: Pattern, scope: Scope): Ticks {
   return scope === 'main' ? patternTicks(pattern) : barTicks(pattern.meter);
@@ -42,7 +36,7 @@ export function scopeTicks(pattern: Pattern, scope: Scope): Ticks {
 
 /** The steps of a scope's grid, end to end from its start. */
 export function scopeSteps(pattern: Pattern, scope: Scope): Step[] {
-  return patternSteps(gridOf(pattern, scope));
+  return patternSteps((scope === 'ending' && endingBar(pattern)) || pattern);
 }
 
 /** The pattern with other hits of one hand, settled. */
@@ -54,9 +48,11 @@ function withHits<Hand extends HandName>(
 ): Pattern {
   const hands = handsOf(pattern, scope);
   if (!hands) return pattern;
-  const settled = settledHits<HitOf[Hand]>(hits, scopeTicks(pattern, scope));
-  if (scope === 'main') return withParts<Pattern>(pattern, { [hand]: settled });
-  return withParts(pattern, { ending: withParts<Hands>(hands, { [hand]: settled }) });
+  const end = scopeTicks(pattern, scope);
+  if (scope === 'main')
+    return withParts<Pattern>(pattern, { [hand]: settledHits<HitOf[Hand]>(hits, end) });
+  const settled = settledEndingHits<HitOf[Hand]>(hits, end);
+  return withParts(pattern, { ending: withParts<Ending>(hands, { [hand]: settled }) });
 }
 
 function inHits<Hand extends HandName>(
@@ -83,7 +79,7 @@ function inHit<Hand extends HandName>(
   );
 }
 
-/** A hit that an edit places ends with the pattern; one that came tied over the end may stay so until then. */
+/** A hit that is added or moved ends with the pattern; it is tied over the end by being made longer. */
 function endedWithin<H extends Hit>(hit: H, pattern: Pattern, scope: Scope): H {
   const room = scopeTicks(pattern, scope) - hit.at;
   return hit.length > room ? { ...hit, length: room } : hit;
@@ -138,7 +134,7 @@ export function moveHit(
   );
 }
 
-/** Sets how long a hit stands, in ticks: at least 1, at most to the hand's next hit or the pattern's end. */
+/** Sets how long a hit stands, in ticks: at least 1, at most to the hand's next hit, the last one's over the end. */
 export function setHitLength(
   patternId: PatternId,
   hand: HandName,
@@ -146,12 +142,13 @@ export function setHitLength(
   length: Ticks,
   scope: Scope = 'main',
 ): Edit {
-  return inHit(patternId, hand, at, scope, (hit, pattern) =>
-    endedWithin({ ...hit, length }, pattern, scope),
-  );
+  return inHit(patternId, hand, at, scope, (hit) => ({ ...hit, length }));
 }
 
-/** Moves a hit's end along the grid to the next step (1) or the one before (−1); it stays at least to its own step's end. */
+/**
+ * Moves a hit's end along the grid to the next step (1) or the one before (−1); it stays at least to
+ * its own step's end, and the hand's last hit can be tied over the end, along the first steps again.
+ */
 export function lengthenHit(
   patternId: PatternId,
   hand: HandName,
@@ -160,8 +157,9 @@ export function lengthenHit(
   scope: Scope = 'main',
 ): Edit {
   return inHit(patternId, hand, at, scope, (hit, pattern) => {
-    const stepEnds = scopeSteps(pattern, scope).map((step) => step.at + step.length);
-    const ends = stepEnds.filter((end) => end > hit.at);
+    const whole = scopeTicks(pattern, scope);
+    const inside = scopeSteps(pattern, scope).map((step) => step.at + step.length);
+    const ends = [...inside, ...inside.map((tick) => tick + whole)].filter((tick) => tick > hit.at);
     const end = hit.at + hit.length;
     const next = by === 1 ? ends.find((tick) => tick > end) : ends.findLast((tick) => tick < end);
     return next === undefined ? hit : { ...hit, length: next - hit.at };

@@ -2,19 +2,20 @@ import type { PatternId } from '../../core/ids.ts';
 import type { Project } from '../../core/project.ts';
 import {
   type Division,
+  type Ending,
   type Hands,
-  type Hit,
+  lastBarHands,
   type Pattern,
   patternTicks,
 } from '../../core/rhythm/pattern.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
 import type { Swing } from '../../core/rhythm/swing.ts';
-import { barTicks, type Meter, sameMeter } from '../../core/time/meter.ts';
+import { type Meter, sameMeter } from '../../core/time/meter.ts';
 import { freeName } from '../newIds.ts';
 import { brought, type Edit, inPattern, inSong, mapped, withParts } from './edit.ts';
-import { handsOf, type Scope, scopeTicks } from './hits.ts';
-import { withBars, withDivision, withPatternMeter } from './patternGrid.ts';
-import { settledHands, settledPattern, settledSources } from './settle.ts';
+import type { Scope } from './hits.ts';
+import { withBars, withDivision, withEndingDivision, withPatternMeter } from './patternGrid.ts';
+import { settledEnding, settledHands, settledPattern, settledSources } from './settle.ts';
 
 /** Lengths a pattern can be given, in bars. */
 export const PATTERN_BARS = [1, 2, 4] as const;
@@ -82,9 +83,15 @@ export function setSwing(id: PatternId, { level, ratio }: Swing): Edit {
   );
 }
 
-/** Divides a felt beat (0-based over all bars) into so many steps: see `withDivision`. */
-export function setDivision(id: PatternId, beatIndex: number, division: Division): Edit {
-  return inPattern(id, (pattern) => withParts(pattern, withDivision(pattern, beatIndex, division)));
+/** Divides a felt beat (0-based over all bars of the scope) into so many steps: see `withDivision`, `withEndingDivision`. */
+export function setDivision(
+  id: PatternId,
+  beatIndex: number,
+  division: Division,
+  scope: Scope = 'main',
+): Edit {
+  const divided = scope === 'main' ? withDivision : withEndingDivision;
+  return inPattern(id, (pattern) => withParts(pattern, divided(pattern, beatIndex, division)));
 }
 
 /** Makes the pattern longer by repeating its bars or shorter by cutting them off. */
@@ -104,12 +111,10 @@ export function setPatternMeter(id: PatternId, meter: Meter): Edit {
 }
 
 /** Replaces both hands, settled to the pattern's length: see `settledHands`. */
-export function replaceHands(id: PatternId, hands: Hands, scope: Scope = 'main'): Edit {
-  return inPattern(id, (pattern) => {
-    if (!handsOf(pattern, scope)) return pattern;
-    const settled = settledHands(hands, scopeTicks(pattern, scope));
-    return withParts<Pattern>(pattern, scope === 'main' ? settled : { ending: settled });
-  });
+export function replaceHands(id: PatternId, hands: Hands): Edit {
+  return inPattern(id, (pattern) =>
+    withParts<Pattern>(pattern, settledHands(hands, patternTicks(pattern))),
+  );
 }
 
 /** Replaces what the band plays; strokes beyond the pattern's end are cut off. */
@@ -121,15 +126,18 @@ export function replaceSources(id: PatternId, sources: readonly Source[]): Edit 
 
 /** Gives the pattern an ending that begins as its last bar; nothing where it has one. */
 export function addEnding(id: PatternId): Edit {
-  return inPattern(id, (pattern) => {
-    if (pattern.ending) return pattern;
-    const bar = barTicks(pattern.meter);
-    const lastBar = (pattern.bars - 1) * bar;
-    const shifted = <H extends Hit>(hits: readonly H[]): H[] =>
-      hits.map((hit) => ({ ...hit, at: hit.at - lastBar }));
-    const hands = { left: shifted(pattern.left), right: shifted(pattern.right) };
-    return withParts(pattern, { ending: settledHands(hands, bar) });
-  });
+  return inPattern(id, (pattern) =>
+    pattern.ending
+      ? pattern
+      : withParts(pattern, { ending: settledEnding(lastBarHands(pattern), pattern.meter) }),
+  );
+}
+
+/** Gives the pattern an ending, settled, in place of the one it has. */
+export function setEnding(id: PatternId, ending: Ending): Edit {
+  return inPattern(id, (pattern) =>
+    withParts(pattern, { ending: settledEnding(ending, pattern.meter) }),
+  );
 }
 
 export function removeEnding(id: PatternId): Edit {

@@ -1,5 +1,6 @@
 import {
   type Division,
+  endingBar,
   type Hands,
   type Hit,
   type Pattern,
@@ -9,7 +10,7 @@ import {
 } from '../../core/rhythm/pattern.ts';
 import { barTicks, beatLengths, beatStarts, type Meter } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
-import { settledHands, settledSources } from './settle.ts';
+import { settledEnding, settledHands, settledSources } from './settle.ts';
 
 type Placed = { readonly at: Ticks; readonly length: Ticks };
 
@@ -23,6 +24,7 @@ function withPlaced(
   const { ending } = pattern;
   const sources = pattern.sources.map((s) => ({ ...s, strokes: inBars(s.strokes) }));
   const changedEnding = ending && {
+    ...ending,
     left: inEnding(ending.left),
     right: inEnding(ending.right),
   };
@@ -30,7 +32,7 @@ function withPlaced(
     ...pattern,
     ...settledHands({ left: inBars(pattern.left), right: inBars(pattern.right) }, end),
     sources: settledSources(sources, end),
-    ...(changedEnding ? { ending: settledHands(changedEnding, barTicks(pattern.meter)) } : {}),
+    ...(changedEnding ? { ending: settledEnding(changedEnding, pattern.meter) } : {}),
   };
 }
 
@@ -59,33 +61,44 @@ function onGrid<H extends Hit>(hit: H, beat: PatternBeat): H {
   return { ...hit, at, length: movedEnd - at };
 }
 
-function handsOnGrid(hands: Hands, beat: PatternBeat, end: Ticks): Hands {
-  const { left, right } = hands;
-  return settledHands(
-    { left: left.map((hit) => onGrid(hit, beat)), right: right.map((hit) => onGrid(hit, beat)) },
-    end,
-  );
+function handsOnGrid({ left, right }: Hands, beat: PatternBeat): Hands {
+  return { left: left.map((h) => onGrid(h, beat)), right: right.map((h) => onGrid(h, beat)) };
 }
 
 /**
  * The pattern with another division of one felt beat (0-based over all its bars). Hits that start or
- * end off the new steps move to the nearest step of the beat; where two meet they become one. The
- * ending follows the last bar. The band's strokes stay: they are what was played.
+ * end off the new steps move to the nearest step of the beat; where two meet they become one. An
+ * ending without divisions of its own follows the last bar. The band's strokes stay: they are what
+ * was played.
  */
 export function withDivision(pattern: Pattern, beatIndex: number, division: Division): Pattern {
   const beats = patternBeats(pattern);
   const old = beats[beatIndex];
   if (!old || old.division === division) return pattern;
   const beat = { ...old, division };
-  const bar = barTicks(pattern.meter);
-  const isLastBar = beat.bar === pattern.bars - 1;
-  const inEnding = { ...beat, start: beat.start - beat.bar * bar };
+  const inEnding = { ...beat, start: beat.start - beat.bar * barTicks(pattern.meter) };
+  const { ending } = pattern;
+  const follows = ending && !ending.divisions && beat.bar === pattern.bars - 1;
   return {
     ...pattern,
     divisions: beats.map((b, i) => (i === beatIndex ? division : b.division)),
-    ...handsOnGrid(pattern, beat, patternTicks(pattern)),
-    ...(pattern.ending && isLastBar ? { ending: handsOnGrid(pattern.ending, inEnding, bar) } : {}),
+    ...settledHands(handsOnGrid(pattern, beat), patternTicks(pattern)),
+    ...(follows ? { ending: settledEnding(handsOnGrid(ending, inEnding), pattern.meter) } : {}),
   };
+}
+
+/** The pattern with another division of one felt beat of its ending (see `withDivision`), which is from then on divided on its own. */
+export function withEndingDivision(
+  pattern: Pattern,
+  beatIndex: number,
+  division: Division,
+): Pattern {
+  const bar = endingBar(pattern);
+  const old = bar && patternBeats(bar)[beatIndex];
+  if (!bar || !old || old.division === division) return pattern;
+  const hands = handsOnGrid(bar, { ...old, division });
+  const divisions = bar.divisions.with(beatIndex, division);
+  return { ...pattern, ending: settledEnding({ ...hands, divisions }, pattern.meter) };
 }
 
 /** The pattern in so many bars: more repeat those it has from the first, fewer cut off the last. The ending stays. */
@@ -128,10 +141,20 @@ function inOtherMeter(tick: Ticks, from: Meter, to: Meter): Ticks | undefined {
  */
 export function withPatternMeter(pattern: Pattern, meter: Meter): Pattern {
   const from = pattern.meter;
-  const divisions = Array.from({ length: pattern.bars }, (_, bar) => {
-    const inBar = patternBeats(pattern).filter((beat) => beat.bar === bar);
-    return beatStarts(meter).map((_start, i) => (inBar[i] ?? inBar.at(-1))?.division ?? 1);
-  }).flat();
+  const refitted = (inBar: readonly PatternBeat[]) =>
+    beatStarts(meter).map((_start, i) => (inBar[i] ?? inBar.at(-1))?.division ?? 1);
+  const divisions = Array.from({ length: pattern.bars }, (_, bar) =>
+    refitted(patternBeats(pattern).filter((beat) => beat.bar === bar)),
+  ).flat();
+  const { ending } = pattern;
+  const inMeter = {
+    ...pattern,
+    meter,
+    divisions,
+    ...(ending?.divisions
+      ? { ending: { ...ending, divisions: refitted(patternBeats(endingBar(pattern) ?? pattern)) } }
+      : {}),
+  };
   const moved = <T extends Placed>(items: readonly T[]): T[] =>
     items.flatMap((item) => {
       const at = inOtherMeter(item.at, from, meter);
@@ -140,5 +163,5 @@ export function withPatternMeter(pattern: Pattern, meter: Meter): Pattern {
       const end = inOtherMeter(item.at + item.length, from, meter) ?? barEnd;
       return [{ ...item, at, length: Math.max(end - at, 1) }];
     });
-  return withPlaced({ ...pattern, meter, divisions }, moved, moved);
+  return withPlaced(inMeter, moved, moved);
 }

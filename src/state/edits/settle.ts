@@ -1,4 +1,5 @@
 import {
+  type Ending,
   type Hands,
   type Hit,
   type Pattern,
@@ -8,7 +9,7 @@ import {
 } from '../../core/rhythm/pattern.ts';
 import type { Source, Stroke, StrokeTone } from '../../core/rhythm/sources.ts';
 import { BASS_TONES, VOICE_TONES } from '../../core/rhythm/tones.ts';
-import { barTicks } from '../../core/time/meter.ts';
+import { barTicks, type Meter } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 
 /** Something that stands in a pattern for so long. */
@@ -58,13 +59,15 @@ function onWholeTicks<T extends Placed>(item: T): T {
 
 /**
  * Hits or strokes as a hand or source holds them: on whole ticks, ascending, those at one tick
- * merged, none longer than to the next one, the last (tied over the end) not longer than to the first
- * one of the next time round. What does not start within 0 … `end` is cut off.
+ * merged, none longer than to the next one, the last (tied over the end) not longer than to `tiedTo`:
+ * the first one of the next time round, if nothing else is said. What does not start within 0 … `end`
+ * is cut off.
  */
 function settled<T extends Placed>(
   placed: readonly T[],
   end: Ticks,
   merged: (a: T, b: T) => T,
+  tiedTo?: Ticks,
 ): T[] {
   const inOrder = placed
     .map(onWholeTicks)
@@ -76,9 +79,9 @@ function settled<T extends Placed>(
     if (last?.at === next.at) single[single.length - 1] = merged(last, next);
     else single.push(next);
   }
-  const roundAgain = end + (single[0]?.at ?? 0);
+  const last = tiedTo ?? end + (single[0]?.at ?? 0);
   return single.map((item, i) => {
-    const room = (single[i + 1]?.at ?? roundAgain) - item.at;
+    const room = (single[i + 1]?.at ?? last) - item.at;
     return item.length > room ? { ...item, length: room } : item;
   });
 }
@@ -91,6 +94,25 @@ export function settledHits<H extends Hit>(hits: readonly H[], end: Ticks): H[] 
 /** Both hands of a pattern of `end` ticks: see `settled`. */
 export function settledHands({ left, right }: Hands, end: Ticks): Hands {
   return { left: settledHits(left, end), right: settledHits(right, end) };
+}
+
+/** Hits of an ending of `bar` ticks: see `settled`. What comes after it is another section, so the last may be tied over a whole bar of that. */
+export function settledEndingHits<H extends Hit>(hits: readonly H[], bar: Ticks): H[] {
+  return settled(hits, bar, mergedHit, 2 * bar);
+}
+
+/** An ending as a pattern of a meter holds it: see `settledEndingHits`; one division to a beat, where it has its own. */
+export function settledEnding(ending: Ending, meter: Meter): Ending {
+  const bar = barTicks(meter);
+  const { left, right, divisions } = ending;
+  return {
+    ...ending,
+    left: settledEndingHits(left, bar),
+    right: settledEndingHits(right, bar),
+    ...(divisions
+      ? { divisions: patternBeats({ meter, bars: 1, divisions }).map((beat) => beat.division) }
+      : {}),
+  };
 }
 
 /** Sources with their strokes as a pattern of `end` ticks holds them: see `settled`. */
@@ -110,6 +132,6 @@ export function settledPattern(pattern: Pattern): Pattern {
     divisions: patternBeats(pattern).map((beat) => beat.division),
     sources: settledSources(pattern.sources, end),
     ...settledHands(pattern, end),
-    ...(ending ? { ending: settledHands(ending, barTicks(pattern.meter)) } : {}),
+    ...(ending ? { ending: settledEnding(ending, pattern.meter) } : {}),
   };
 }

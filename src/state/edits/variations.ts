@@ -1,38 +1,37 @@
 import type { PatternId } from '../../core/ids.ts';
-import type { Pattern } from '../../core/rhythm/pattern.ts';
+import { type Ending, endingBar, type Pattern } from '../../core/rhythm/pattern.ts';
 import { freeName } from '../newIds.ts';
+import { sameData } from '../sameData.ts';
 import { type Edit, inPattern, withParts } from './edit.ts';
-import { handsOf, type Scope } from './hits.ts';
-import { replaceHands } from './pattern.ts';
-import { settledPattern } from './settle.ts';
+import type { Scope } from './hits.ts';
+import { settledEnding, settledPattern } from './settle.ts';
 
 /**
  * Changes a pattern by a rule, settled (`settledPattern`); it keeps its identity and its name. In the
- * ending the rule is given the ending as a pattern of one bar, and only its hands count.
+ * ending the rule is given the ending as a pattern of one bar (`endingBar`), and only its hands and
+ * divisions count.
  */
 export function reworkPattern(
   id: PatternId,
   rework: (pattern: Pattern) => Pattern,
   scope: Scope = 'main',
 ): Edit {
-  if (scope === 'ending') return reworkEnding(id, rework);
   return inPattern(id, (pattern) => {
+    if (scope === 'ending') return reworkedEnding(pattern, rework);
     const { id: _id, name: _name, ...parts } = settledPattern(rework(pattern));
     return withParts<Pattern>(pattern, { ending: undefined, ...parts });
   });
 }
 
-function reworkEnding(id: PatternId, rework: (pattern: Pattern) => Pattern): Edit {
-  return (project) => {
-    const pattern = project.patterns.find((each) => each.id === id);
-    const hands = pattern && handsOf(pattern, 'ending');
-    if (!pattern || !hands) return project;
-    const { ending: _ending, ...main } = pattern;
-    const beats = pattern.divisions.length / pattern.bars;
-    const lastBar = pattern.divisions.slice(-beats);
-    const { left, right } = rework({ ...main, ...hands, bars: 1, divisions: lastBar, sources: [] });
-    return replaceHands(id, { left, right }, 'ending')(project);
-  };
+function reworkedEnding(pattern: Pattern, rework: (pattern: Pattern) => Pattern): Pattern {
+  const bar = endingBar(pattern);
+  if (!bar || !pattern.ending) return pattern;
+  const { left, right, divisions } = rework(bar);
+  const isDivided = pattern.ending.divisions ?? !sameData(divisions, bar.divisions);
+  const ending = { left, right, ...(isDivided ? { divisions } : {}) };
+  return withParts(pattern, {
+    ending: withParts<Ending>(pattern.ending, settledEnding(ending, pattern.meter)),
+  });
 }
 
 /** In what a variation differs from its original: how much of it is played, or the meter it is brought into. */

@@ -63,7 +63,7 @@ export function SpineGrid(props: Props) {
   const beat = dividing === undefined ? undefined : steps[dividing]?.beat;
   const divide = (division: Division) => {
     if (!beat) return;
-    const edit = setDivision(patternId, beatIndexOf(pattern, scope, beat), division);
+    const edit = setDivision(patternId, beatIndexOf(shown, beat), division, scope);
     store.edit(edit, { label: 'division of a beat' });
     setDividing(undefined);
   };

@@ -1,6 +1,6 @@
 import {
+  endingBar,
   type Hit,
-  lastBarDivisions,
   type Pattern,
   type PatternBeat,
   patternBeats,
@@ -9,7 +9,7 @@ import {
 } from '../../core/rhythm/pattern.ts';
 import type { Source, Stroke } from '../../core/rhythm/sources.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
-import { handsOf, type Scope } from '../../state/edits/hits.ts';
+import type { Scope } from '../../state/edits/hits.ts';
 import type { GridAction } from './gridKeys.ts';
 import { type Row, rowKey, rowsOf } from './rowLayout.ts';
 
@@ -18,15 +18,12 @@ export type Place = { readonly row: string; readonly column: number };
 
 /** What the grid shows of a pattern: its bars, or its ending as a bar of its own without the band. */
 export function shownPattern(pattern: Pattern, scope: Scope): Pattern {
-  const hands = handsOf(pattern, scope);
-  if (scope === 'main' || !hands) return pattern;
-  return { ...pattern, ...hands, bars: 1, divisions: lastBarDivisions(pattern), sources: [] };
+  return (scope === 'ending' && endingBar(pattern)) || pattern;
 }
 
-/** The number of a shown beat among all felt beats of the pattern; the ending is divided as the last bar. */
-export function beatIndexOf(pattern: Pattern, scope: Scope, beat: PatternBeat): number {
-  const bar = scope === 'ending' ? pattern.bars - 1 : beat.bar;
-  return patternBeats(pattern).findIndex((each) => each.bar === bar && each.beat === beat.beat);
+/** The number of a felt beat among all those of the bars that are shown. */
+export function beatIndexOf(shown: Pattern, beat: PatternBeat): number {
+  return patternBeats(shown).findIndex(({ start }) => start === beat.start);
 }
 
 /** The hit that begins on a step, or else the one that lasts over its start; undefined where there is none. */

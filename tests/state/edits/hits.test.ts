@@ -122,6 +122,14 @@ describe('a hit that stands there', () => {
     );
   });
 
+  it('is tied over the end step by step, to the hand’s first hit of the next time round', () => {
+    const last = lengthenHit('p', 'right', 6 * STEP, 1);
+    const tied = [1, 2, 3, 4].reduce((project) => last(project), BEFORE);
+    expect(written(tied.patterns[0]?.right ?? [])).toBe('2+2 all, 6+4 all');
+    const shorter = lengthenHit('p', 'right', 6 * STEP, -1);
+    expect(written(after(shorter, tied).right)).toBe('2+2 all, 6+3 all');
+  });
+
   it('plays other tones, in order and each once', () =>
     expect(after(setHitPlay('p', 'left', 0, ['octave', 'root', 'octave'])).left[0]?.play).toEqual([
       'root',
@@ -154,7 +162,17 @@ describe('the ending', () => {
       written(after(addHit('p', 'left', leftHit(7, 4), 'ending'), twoBars).ending?.left ?? []),
     ).toBe('0+7 root, 7+1 root');
     expect(addHit('p', 'left', leftHit(8, 1), 'ending')(twoBars)).toBe(twoBars);
-    expect(lengthenHit('p', 'left', 0, 1, 'ending')(twoBars)).toBe(twoBars);
+  });
+
+  it('is tied over the bar line into the section that follows, for a bar at the most', () => {
+    const longer = lengthenHit('p', 'left', 0, 1, 'ending');
+    const ended = of(
+      { left: 'R-------', right: '........' },
+      { left: 'R-------', right: '........' },
+    );
+    expect(written(after(longer, ended).ending?.left ?? [])).toBe('0+9 root');
+    const longest = after(setHitLength('p', 'left', 0, 99 * STEP, 'ending'), ended);
+    expect(written(longest.ending?.left ?? [])).toBe('0+16 root');
   });
 });
 

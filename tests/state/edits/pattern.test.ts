@@ -13,6 +13,7 @@ import {
   replaceHands,
   replaceSources,
   setDivision,
+  setEnding,
   setPatternBars,
   setPatternMeter,
   setSwing,
@@ -126,6 +127,17 @@ describe('another division of a beat', () => {
     expect(changed.sources).toEqual(one.sources);
   });
 
+  it('of the ending is its own: the last bar stays, and no longer takes the ending along', () => {
+    const one = pattern('4/4', { left: 'R.5.R.5.', ending: { left: 'R.5.R.5.' } });
+    const divided = after(setDivision('p', 3, 3, 'ending'), withPattern(one));
+    expect(divided.divisions).toEqual(one.divisions);
+    expect(divided.left).toEqual(one.left);
+    expect(divided.ending?.divisions).toEqual([2, 2, 2, 3]);
+    expect(after(setDivision('p', 3, 4), withPattern(divided)).ending).toEqual(divided.ending);
+    const waltz = after(setPatternMeter('p', meter('3/4')), withPattern(divided));
+    expect(waltz.ending?.divisions).toEqual([2, 2, 2]);
+  });
+
   it('takes the ending along in the last bar', () => {
     const one = pattern('4/4', { left: 'R...R...', ending: { left: 'R..5R...' } }, { bars: 1 });
     const { ending } = after(setDivision('p', 1, 3), withPattern(one));
@@ -228,7 +240,7 @@ describe('hands and sources', () => {
     const ended = addEnding('p')(withPattern(two));
     expect(ended.patterns[0]?.ending).toEqual(hands(grid, { left: '5---8---', right: '........' }));
     const other = hands(grid, { left: 'R-------', right: 'C-------' });
-    expect(after(replaceHands('p', other, 'ending'), ended)).toEqual({ ...two, ending: other });
+    expect(after(setEnding('p', other), ended)).toEqual({ ...two, ending: other });
     expect(removeEnding('p')(ended)).toEqual(withPattern(two));
     expect(addEnding('p')(ended)).toBe(ended);
   });
@@ -251,7 +263,7 @@ describe('an edit of a pattern that does not apply', () => {
       'replaces the hands by the same',
       replaceHands('p', { left: GROOVE.left, right: GROOVE.right }),
     ],
-    ['replaces an ending that is not there', replaceHands('p', { left: [], right: [] }, 'ending')],
+    ['divides a beat of an ending that is not there', setDivision('p', 1, 3, 'ending')],
     ['replaces the sources by the same', replaceSources('p', [])],
     ['removes an ending that is not there', removeEnding('p')],
   ])('%s and leaves the very same project', (_, edit) => expect(edit(BEFORE)).toBe(BEFORE));
