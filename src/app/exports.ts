@@ -2,7 +2,9 @@ import type { Levels } from '../audio/mix.ts';
 import { type RenderOptions, renderStretches } from '../audio/renderOffline.ts';
 import type { AudioData } from '../core/audioData.ts';
 import { formatChordSymbol } from '../core/harmony/chordSymbol.ts';
-import type { PracticeSettings, SoundingHands } from '../core/practice/practiceSettings.ts';
+import { formatPitchClass } from '../core/harmony/pitch.ts';
+import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
+import type { SoundingHands } from '../core/practice/soundingHands.ts';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { barTicks, tempoBeatTicks } from '../core/time/meter.ts';
@@ -11,6 +13,7 @@ import type { Seconds } from '../core/time/ticks.ts';
 import { encodeMidi } from '../formats/midi.ts';
 import { encodeProject } from '../formats/projectFile.ts';
 import { wavFrames, wavHeader } from '../formats/wav.ts';
+import { type Arrangement, AS_WRITTEN, arrangedProject } from '../state/arrangement.ts';
 import { selectTempoMap, selectTimeline } from '../state/selectors.ts';
 import { fileNameOf } from './fileName.ts';
 import {
@@ -25,10 +28,10 @@ import {
 
 /**
  * What is handed on, and the tempo of it in felt beats a minute: the whole song, its first beat at
- * `bpm`, or the one-chord drill for at least so many bars, up to the end of its pattern.
+ * `bpm`, in a key and at a level of its own where it has an arrangement, or the one-chord drill for at least so many bars, up to the end of its pattern.
  */
 export type Passage =
-  | { readonly kind: 'song'; readonly bpm: Bpm }
+  | { readonly kind: 'song'; readonly bpm: Bpm; readonly arrangement?: Arrangement }
   | { readonly kind: 'drill'; readonly bpm: Bpm; readonly bars: number };
 
 /** A passage as a MIDI file: both hands, and the band and the click where they are wanted. */
@@ -63,9 +66,20 @@ const TRACK_FORM = { bits: 16, channels: 2 } as const;
 /** How long a track goes on after its last bar, for the sound to die away. */
 const TAIL_SEC: Seconds = 2;
 
+/** The project as a passage plays it. */
+function handedOn(project: Project, passage: Passage): Project {
+  return passage.kind === 'song' && passage.arrangement
+    ? arrangedProject(project, passage.arrangement)
+    : project;
+}
+
 function passageScore(project: Project, passage: Passage): Result<Score, ScoreProblem> {
   if (passage.kind === 'song')
-    return songScore(project, undefined, (100 * passage.bpm) / project.song.tempo.bpm);
+    return songScore(
+      handedOn(project, passage),
+      undefined,
+      (100 * passage.bpm) / project.song.tempo.bpm,
+    );
   const pattern = drillPattern(project);
   return pattern
     ? oneChordScore(project, pattern, passage.bars, passage.bpm)
@@ -118,7 +132,8 @@ export function exportMidi(
   const { notes, timeline, tempoMap } = score.value;
   const practice = wantedParts(project, { ...request, hands: 'both' });
   const wanted = notes.filter((note) => isWanted(note.part, practice));
-  const key = request.passage.kind === 'song' ? project.song.key : undefined;
+  const { song } = handedOn(project, request.passage);
+  const key = request.passage.kind === 'song' ? song.key : undefined;
   return ok(encodeMidi(wanted, timeline, tempoMap, key));
 }
 
@@ -177,16 +192,23 @@ export function songFileName({ song }: Project): string {
   return fileNameOf([song.title], 'json');
 }
 
+/** What of the song a passage is, where that is not the song as it is written. */
+function passageWords(project: Project, passage: Passage): string[] {
+  if (passage.kind === 'drill')
+    return [`drill on ${formatChordSymbol(project.practice.drill.chord)}`];
+  const { semitones, level } = passage.arrangement ?? AS_WRITTEN;
+  const { tonic, mode } = handedOn(project, passage).song.key;
+  return [
+    ...(semitones === 0 ? [] : [`in ${formatPitchClass(tonic)} ${mode}`]),
+    ...(level === undefined ? [] : [`level ${level}`]),
+  ];
+}
+
 /** Name of a file with a passage of the song, which tells what and, for a track, how fast. */
-function passageFileName(
-  { song, practice }: Project,
-  passage: Passage,
-  ending: 'mid' | 'wav',
-): string {
-  const drill = `drill on ${formatChordSymbol(practice.drill.chord)}`;
+function passageFileName(project: Project, passage: Passage, ending: 'mid' | 'wav'): string {
   const parts = [
-    song.title,
-    ...(passage.kind === 'drill' ? [drill] : []),
+    project.song.title,
+    ...passageWords(project, passage),
     ...(ending === 'wav' ? [`${Math.round(passage.bpm)} bpm`] : []),
   ];
   return fileNameOf(parts, ending);

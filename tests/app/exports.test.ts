@@ -14,6 +14,7 @@ import type { Project } from '../../src/core/project.ts';
 import type { Note } from '../../src/core/rhythm/note.ts';
 import { decodeMidi } from '../../src/formats/midi.ts';
 import { decodeProject } from '../../src/formats/projectFile.ts';
+import { arrangedProject } from '../../src/state/arrangement.ts';
 import { errorOf, keyNamed, section, slots, song, valueOf } from '../support/music.ts';
 import { pattern, source } from '../support/patterns.ts';
 import { project } from '../support/project.ts';
@@ -32,6 +33,7 @@ const WITH_BAND = project({
 });
 
 const SONG: MidiRequest = { passage: { kind: 'song', bpm: 120 }, band: true, click: true };
+const ARRANGED = { ...SONG.passage, arrangement: { semitones: -2, level: 2 } } as const;
 const DRILL: MidiRequest = {
   passage: { kind: 'drill', bpm: 66, bars: 3 },
   band: true,
@@ -93,6 +95,15 @@ describe('a MIDI file', () => {
     expect(tempoMap[0]?.tempo.bpm).toBeCloseTo(66, 3);
   });
 
+  it('holds the song in the key and at the level that it is asked for', () => {
+    const { notes, key } = readBack(WITH_BAND, { ...SONG, passage: ARRANGED });
+    const arranged = arrangedProject(WITH_BAND, ARRANGED.arrangement);
+    const score = valueOf(songScore(arranged, undefined, 100));
+    expect(notes).toEqual(notesOf(score, 'left', 'right', 'snare', 'click'));
+    expect(notes).not.toEqual(readBack(WITH_BAND, SONG).notes);
+    expect(key).toEqual(keyNamed('E♭'));
+  });
+
   it('of a song without sections in its form is none', () => {
     const empty = project({ song: song([section('verse')], '') });
     expect(errorOf(exportMidi(empty, SONG))).toEqual({ kind: 'nothing-to-play' });
@@ -106,6 +117,7 @@ it('writes a song file that opens as the very same song', () => {
 it('names files after the song, what of it, and the tempo', () => {
   expect(songFileName(WITH_BAND)).toBe('Two-Four.json');
   expect(midiFileName(WITH_BAND, SONG.passage)).toBe('Two-Four.mid');
+  expect(midiFileName(WITH_BAND, ARRANGED)).toBe('Two-Four - in E♭ major - level 2.mid');
   expect(midiFileName(WITH_BAND, DRILL.passage)).toBe('Two-Four - drill on C.mid');
   expect(trackFileName(WITH_BAND, DRILL.passage)).toBe('Two-Four - drill on C - 66 bpm.wav');
 });

@@ -76,21 +76,30 @@ function PlayedLevel({ arrangement, onChange }: Props) {
 }
 
 /** Opens the key and the level at which the song is played this time; the song stays as it is written. */
-export function ArrangementButton() {
-  const { view } = useParts();
-  const arrangement = useView((state) => state.arrangement);
+export function ArrangementButton({ arrangement, onChange }: Props) {
   const written = useProject((project) => project.song.key);
   const words = arrangementWords(written, arrangement);
-  const change = (next: Arrangement) => view.set({ arrangement: next });
   return (
     <PopupButton name={`Key and level: ${words}`} label={<MusicText text={words} />}>
       {() => (
         <div className="arrangement">
-          <PlayedKey arrangement={arrangement} onChange={change} />
-          <PlayedLevel arrangement={arrangement} onChange={change} />
-          <p className="hint">For playing only: the song stays as it is written on Map.</p>
+          <PlayedKey arrangement={arrangement} onChange={onChange} />
+          <PlayedLevel arrangement={arrangement} onChange={onChange} />
+          <p className="hint">For this playing only: the song stays as it is written on Map.</p>
         </div>
       )}
     </PopupButton>
+  );
+}
+
+/** The same for what plays on this device. */
+export function PlayedArrangement() {
+  const { view } = useParts();
+  const arrangement = useView((state) => state.arrangement);
+  return (
+    <ArrangementButton
+      arrangement={arrangement}
+      onChange={(next) => view.set({ arrangement: next })}
+    />
   );
 }

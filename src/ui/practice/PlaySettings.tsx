@@ -4,7 +4,7 @@ import { setClick } from '../../state/edits/practice.ts';
 import { selectTimeline } from '../../state/selectors.ts';
 import { useParts } from '../parts.ts';
 import { useProject, useView } from '../useProject.ts';
-import { ArrangementButton } from './ArrangementButton.tsx';
+import { PlayedArrangement } from './ArrangementButton.tsx';
 import { COUNT_INS } from './countIns.ts';
 import { JoinsSheet } from './JoinsSheet.tsx';
 import { PlanButton } from './PlanButton.tsx';
@@ -72,7 +72,7 @@ export function PlaySettings() {
       <div className="row">
         <HowOften />
         <CountIn />
-        <ArrangementButton />
+        <PlayedArrangement />
         <button type="button" onClick={() => setShowsJoins(true)}>
           Hard joins …
         </button>

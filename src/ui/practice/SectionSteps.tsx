@@ -1,6 +1,6 @@
 import { useParts } from '../parts.ts';
 import { Icon } from '../shell/Icon.tsx';
-import { ArrangementButton } from './ArrangementButton.tsx';
+import { PlayedArrangement } from './ArrangementButton.tsx';
 import { goToSectionBeside } from './goToSection.ts';
 
 /** While the song plays: large buttons for the section before, the start of this one and the next, and for its key and level. */
@@ -21,7 +21,7 @@ export function SectionSteps() {
       <button type="button" onClick={() => goToSectionBeside(parts, 1)}>
         Next section <Icon name="right" />
       </button>
-      <ArrangementButton />
+      <PlayedArrangement />
     </div>
   );
 }

@@ -2,10 +2,12 @@ import { useId, useState } from 'react';
 import { exportMidi, exportSong, midiFileName, songFileName } from '../../app/exports.ts';
 import type { ScoreProblem } from '../../app/score.ts';
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
+import { AS_WRITTEN } from '../../state/arrangement.ts';
 import { scoreSentence } from '../messages.ts';
 import { useParts } from '../parts.ts';
+import { ArrangementButton } from '../practice/ArrangementButton.tsx';
 import { saveFile } from '../saveFile.ts';
-import { useProject } from '../useProject.ts';
+import { useProject, useView } from '../useProject.ts';
 import {
   type ChoiceProps,
   FIRST_CHOICES,
@@ -36,7 +38,7 @@ function SongFile() {
   );
 }
 
-/** Song or drill, with or without band and click: the same for both kinds of music file. */
+/** Song or drill, with or without band and click, the song in which key: the same for both kinds of music file. */
 function WhatMusic({ choices, onChoose }: ChoiceProps) {
   const chord = useProject((project) => formatChordSymbol(project.practice.drill.chord));
   const { band, click } = useProject((project) => project.practice);
@@ -61,6 +63,12 @@ function WhatMusic({ choices, onChoose }: ChoiceProps) {
       <div className="songs-choice">
         <Toggle name="Band" isOn={withBand} onToggle={() => onChoose({ band: !withBand })} />
         <Toggle name="Click" isOn={withClick} onToggle={() => onChoose({ click: !withClick })} />
+        {choices.kind === 'song' && (
+          <ArrangementButton
+            arrangement={choices.arrangement ?? AS_WRITTEN}
+            onChange={(arrangement) => onChoose({ arrangement })}
+          />
+        )}
       </div>
     </fieldset>
   );
@@ -95,8 +103,10 @@ function MidiFile({ choices }: Pick<ChoiceProps, 'choices'>) {
 
 /** The ways to hand the open song on: as a song file, as a MIDI file, as a track to practise with. */
 export function HandOn({ track }: { readonly track: Track }) {
-  const [choices, setChoices] = useState(FIRST_CHOICES);
-  const onChoose = (change: Partial<HandOnChoices>) => setChoices({ ...choices, ...change });
+  const [chosen, setChosen] = useState(FIRST_CHOICES);
+  const arrangement = useView((state) => state.arrangement);
+  const choices = { arrangement, ...chosen };
+  const onChoose = (change: Partial<HandOnChoices>) => setChosen({ ...chosen, ...change });
   const heading = useId();
   return (
     <section className="songs-part" aria-labelledby={heading}>

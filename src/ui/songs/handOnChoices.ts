@@ -1,6 +1,7 @@
 import { drillBars, type Passage, type TrackRequest } from '../../app/exports.ts';
 import type { Project } from '../../core/project.ts';
 import type { Bpm } from '../../core/time/tempoMap.ts';
+import type { Arrangement } from '../../state/arrangement.ts';
 
 /** How long a drill's track can be, in minutes. */
 export const DRILL_MINUTES = [1, 2, 5, 10] as const;
@@ -19,6 +20,8 @@ export type HandOnChoices = Partial<
   readonly kind: Passage['kind'];
   readonly tempo?: ChosenTempo;
   readonly minutes: (typeof DRILL_MINUTES)[number];
+  /** Key and level of the whole song; as it is written if left out. */
+  readonly arrangement?: Arrangement;
 };
 
 /** What is chosen, for a component that shows it and lets it be changed. */
@@ -35,6 +38,10 @@ export function chosenBpm({ kind, tempo }: HandOnChoices, project: Project): Bpm
   return kind === 'song' ? project.song.tempo.bpm : project.practice.drill.ladder.goalBpm;
 }
 
+function songPassage({ arrangement }: HandOnChoices, bpm: Bpm): Passage {
+  return { kind: 'song', bpm, ...(arrangement && { arrangement }) };
+}
+
 /** The practice track that is chosen. */
 export function trackRequest(choices: HandOnChoices, project: Project): TrackRequest {
   const { practice } = project;
@@ -42,7 +49,9 @@ export function trackRequest(choices: HandOnChoices, project: Project): TrackReq
   const bpm = chosenBpm(choices, project);
   return {
     passage:
-      kind === 'song' ? { kind, bpm } : { kind, bpm, bars: drillBars(project, minutes, bpm) },
+      kind === 'song'
+        ? songPassage(choices, bpm)
+        : { kind, bpm, bars: drillBars(project, minutes, bpm) },
     hands: choices.hands ?? practice.hands,
     band: choices.band ?? practice.band,
     click: choices.click ?? practice.click.on,
@@ -51,9 +60,9 @@ export function trackRequest(choices: HandOnChoices, project: Project): TrackReq
 }
 
 /** What the MIDI file holds: the song at its own tempo, or one pass of the drill at its goal. */
-export function midiPassage({ kind }: HandOnChoices, project: Project): Passage {
+export function midiPassage(choices: HandOnChoices, project: Project): Passage {
   const { drill } = project.practice;
-  return kind === 'song'
-    ? { kind, bpm: project.song.tempo.bpm }
-    : { kind, bpm: drill.ladder.goalBpm, bars: drill.barsPerPass };
+  return choices.kind === 'song'
+    ? songPassage(choices, project.song.tempo.bpm)
+    : { kind: 'drill', bpm: drill.ladder.goalBpm, bars: drill.barsPerPass };
 }
