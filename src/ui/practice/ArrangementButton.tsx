@@ -85,7 +85,7 @@ export function ArrangementButton({ arrangement, onChange }: Props) {
         <div className="arrangement">
           <PlayedKey arrangement={arrangement} onChange={onChange} />
           <PlayedLevel arrangement={arrangement} onChange={onChange} />
-          <p className="hint">For this playing only: the song stays as it is written on Map.</p>
+          <p className="hint">Only as it is played: on Map the song stays as it is written.</p>
         </div>
       )}
     </PopupButton>
