@@ -27,7 +27,7 @@ export function historyFrom<T>(present: T): History<T> {
 /**
  * The history after a change to `present`; what could be redone is forgotten. Changes in a row of
  * one gesture are one entry, named as the first of them, and none where they lead back to the very
- * state the gesture began with; an undo or redo in between ends a gesture.
+ * state the gesture began with; an undo, a redo or `gestureEnded` in between ends a gesture.
  * A `present` that is the very same as before gives the very same history.
  */
 export function record<T>(history: History<T>, present: T, change: Change): History<T> {
@@ -40,6 +40,12 @@ export function record<T>(history: History<T>, present: T, change: Change): Hist
     ? history.past
     : [...history.past, { value: history.present, label }].slice(-HISTORY_LIMIT);
   return { past, present, future: [], ...(gesture === undefined ? {} : { gesture }) };
+}
+
+/** The same history, in which the next change begins an entry of its own, whatever its gesture. */
+export function gestureEnded<T>(history: History<T>): History<T> {
+  const { gesture: _, ...rest } = history;
+  return rest;
 }
 
 /** The history one change back; the very same where there is nothing to undo. */

@@ -1,7 +1,15 @@
 import { freeze } from 'immer';
 import type { Project } from '../core/project.ts';
 import type { Edit } from './edits/edit.ts';
-import { type Change, type History, historyFrom, record, redo, undo } from './history.ts';
+import {
+  type Change,
+  gestureEnded,
+  type History,
+  historyFrom,
+  record,
+  redo,
+  undo,
+} from './history.ts';
 
 /** The open project with its history. The functions need no `this` and can be handed on alone. */
 export type Store = {
@@ -11,6 +19,8 @@ export type Store = {
   readonly subscribe: (listener: () => void) => () => void;
   /** Applies an edit as one undoable change. An edit that returns its argument does nothing at all. */
   readonly edit: (edit: Edit, change: Change) => void;
+  /** Ends the gesture that the last edit was a part of: what comes next is undone by itself. */
+  readonly endGesture: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
   /** Name of the change that undo would take back; undefined where there is none. */
@@ -41,6 +51,9 @@ export function createStore(project: Project): Store {
       return () => listeners.delete(entry);
     },
     edit: (edit, change) => moveTo(record(history, freeze(edit(history.present), true), change)),
+    endGesture: () => {
+      history = gestureEnded(history);
+    },
     undo: () => moveTo(undo(history)),
     redo: () => moveTo(redo(history)),
     undoLabel: () => history.past.at(-1)?.label,

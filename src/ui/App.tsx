@@ -112,6 +112,15 @@ function useKeys(): void {
   }, [parts]);
 }
 
+/** What is typed or dragged in a field is one change until the field is left. */
+function useGestureEnds(): void {
+  const { store } = useParts();
+  useEffect(() => {
+    addEventListener('focusout', store.endGesture);
+    return () => removeEventListener('focusout', store.endGesture);
+  }, [store]);
+}
+
 /** A file that is dropped beside the places for files must not make the browser leave the song for it. */
 function useDropGuard(): void {
   useEffect(() => {
@@ -149,6 +158,7 @@ function Sheet() {
   const [showsKeys, setShowsKeys] = useState(false);
   useKeys();
   useDropGuard();
+  useGestureEnds();
   usePlaybackSettings();
   useWakeLock(usePlayback().status === 'playing');
   useEffect(() => keepMarksInPlace(parts), [parts]);

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  gestureEnded,
   HISTORY_LIMIT,
   type History,
   historyFrom,
@@ -84,6 +85,14 @@ describe('a gesture', () => {
     const undone = undo(record(after(['a'], 'drag'), 'b', { label: 'b' }));
     const history = record(undone, 'c', { label: 'c', gesture: 'drag' });
     expect(history.past.map(({ value }) => value)).toEqual(['begin', 'a']);
+  });
+
+  it('does not go on once it was ended', () => {
+    const typed = record(gestureEnded(after(['a', 'b'], 'drag')), 'c', {
+      label: 'c',
+      gesture: 'drag',
+    });
+    expect(typed.past.map(({ value }) => value)).toEqual(['begin', 'b']);
   });
 
   it('leaves nothing to undo where it leads back to where it began, and can then go on', () => {

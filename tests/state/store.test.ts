@@ -73,6 +73,18 @@ describe('a store', () => {
     expect(store.snapshot()).toBe(before);
   });
 
+  it('undoes by itself what comes after the end of a gesture', () => {
+    const { store, told } = watchedStore();
+    store.edit(setTitle('One'), { label: 'title', gesture: 'title' });
+    const before = store.snapshot();
+    const calls = told();
+    store.endGesture();
+    expect(told()).toBe(calls);
+    store.edit(setTitle('Two'), { label: 'title', gesture: 'title' });
+    store.undo();
+    expect(store.snapshot()).toBe(before);
+  });
+
   it('holds frozen data, so that nothing but an edit changes it', () => {
     const { store } = watchedStore();
     store.edit(setTitle('Other'), { label: 'title' });
