@@ -4,7 +4,7 @@ import {
   type HitHand,
   type InputSees,
 } from '../core/practice/expectedHits.ts';
-import type { SoundingHands } from '../core/practice/practiceSettings.ts';
+import type { SoundingHands } from '../core/practice/soundingHands.ts';
 import type { PatternAt } from '../core/rhythm/patternAt.ts';
 import { perform } from '../core/rhythm/perform.ts';
 import { barAt } from '../core/song/timeline.ts';

@@ -1,18 +1,22 @@
 import type { Chord } from '../harmony/chord.ts';
 import type { PatternId } from '../ids.ts';
-import type { ClickBeats } from '../rhythm/click.ts';
+import type { ClickManner } from '../rhythm/click.ts';
+import type { ClickRests } from '../rhythm/clickRests.ts';
+import type { SoundingHands } from './soundingHands.ts';
 import type { TempoLadder } from './tempoLadder.ts';
 
-/** `on` silences the click without forgetting the choice; `level` 0 to 1 is its share beside the band and hands. */
-export type ClickSettings = {
+/**
+ * `on` silences the click without forgetting the choice; `level` 0 to 1 is its share beside the band
+ * and hands. Without `rests` it never rests; the count-in is clicked unless it is `spoken`, and is
+ * heard in any case.
+ */
+export type ClickSettings = ClickManner & {
   readonly on: boolean;
-  readonly beats: ClickBeats;
   readonly level: number;
+  readonly rests?: ClickRests;
   readonly countInBars: 0 | 1 | 2;
+  readonly countInVoice?: 'clicked' | 'spoken';
 };
-
-/** Which hands the tool sounds. */
-export type SoundingHands = 'left' | 'right' | 'both' | 'none';
 
 /** The one-chord drill: the held chord, the pattern (the first of the song where none is chosen), the ladder. */
 export type DrillSettings = {

@@ -4,9 +4,10 @@ import type {
   ClickSettings,
   DrillSettings,
   PracticeSettings,
-  SoundingHands,
 } from '../../core/practice/practiceSettings.ts';
+import type { SoundingHands } from '../../core/practice/soundingHands.ts';
 import type { LadderStep, TempoLadder } from '../../core/practice/tempoLadder.ts';
+import { type ClickRests, LONGEST_CLICK_REST } from '../../core/rhythm/clickRests.ts';
 import { BPM_RANGE } from '../../core/time/tempoMap.ts';
 import { brought, type Edit, type Parts, withParts } from './edit.ts';
 
@@ -38,12 +39,28 @@ function settableStep(step: LadderStep, before: LadderStep): LadderStep {
   return step.kind === 'bpm' ? { ...step, bpm: settable } : { ...step, percent: settable };
 }
 
-/** Changes some settings of the click; its level is brought into 0 to 1. */
-export function setClick(parts: Partial<ClickSettings>): Edit {
+function settableRests({ sounding, resting }: ClickRests, before: ClickRests): ClickRests {
+  return {
+    sounding: broughtCount(sounding, LONGEST_CLICK_REST, before.sounding),
+    resting: broughtCount(resting, LONGEST_CLICK_REST, before.resting),
+  };
+}
+
+/**
+ * Changes some settings of the click; undefined takes an optional one away. The level is brought
+ * into 0 to 1, the bars of its rests into 1 to `LONGEST_CLICK_REST`.
+ */
+export function setClick(parts: Parts<ClickSettings>): Edit {
   return inPractice((practice) => {
-    const click = { ...practice.click, ...parts };
-    const level = brought(click.level, SHARES, practice.click.level);
-    return withParts(practice, { click: { ...click, level } });
+    const { click } = practice;
+    const { level = click.level, rests } = parts;
+    return withParts(practice, {
+      click: withParts(click, {
+        ...parts,
+        level: brought(level, SHARES, click.level),
+        ...(rests && { rests: settableRests(rests, click.rests ?? rests) }),
+      }),
+    });
   });
 }
 

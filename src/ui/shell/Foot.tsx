@@ -1,4 +1,4 @@
-import type { SoundingHands } from '../../core/practice/practiceSettings.ts';
+import type { SoundingHands } from '../../core/practice/soundingHands.ts';
 import type { Bpm } from '../../core/time/tempoMap.ts';
 import { setBand, setClick, setSoundingHands } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';

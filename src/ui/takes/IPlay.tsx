@@ -1,5 +1,5 @@
 import { INPUT_KINDS } from '../../app/takeInputs.ts';
-import type { SoundingHands } from '../../core/practice/practiceSettings.ts';
+import type { SoundingHands } from '../../core/practice/soundingHands.ts';
 import { setSoundingHands } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';

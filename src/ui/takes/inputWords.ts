@@ -1,6 +1,6 @@
 import type { LatencyProblem } from '../../app/latencyCheck.ts';
 import type { InputKind } from '../../app/takeInputs.ts';
-import type { SoundingHands } from '../../core/practice/practiceSettings.ts';
+import type { SoundingHands } from '../../core/practice/soundingHands.ts';
 import { unreachable } from '../../core/result.ts';
 
 /** What each input is called, and what is to be known before it is used. */
