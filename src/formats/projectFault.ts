@@ -4,7 +4,7 @@
  * - `same-id`: an earlier one in the list has this id
  * - `not-there`: the section or pattern that is named does not exist
  * - `bars-not-filled`: the chords end inside a bar
- * - `out-of-order`: bars, hits or strokes do not ascend, or two stand at one place
+ * - `out-of-order`: bars, changes of the pattern, hits or strokes do not ascend, or two stand at one place
  * - `too-long`: a hit or stroke lasts beyond the next one, the last beyond the first of the next round
  * - `outside`: a hit or stroke begins behind the pattern's end
  * - `divisions-do-not-fit`: there is not one division for each felt beat

@@ -1,6 +1,6 @@
 import type { SectionId } from '../core/ids.ts';
 import type { Project } from '../core/project.ts';
-import type { FormEntry, Section, Song } from '../core/song/song.ts';
+import type { FormEntry, PatternChoice, Section, Song } from '../core/song/song.ts';
 import { barTicks } from '../core/time/meter.ts';
 import { patternFaults } from './patternFaults.ts';
 import { type ProjectFault, sameIdFaults } from './projectFault.ts';
@@ -26,14 +26,23 @@ function chartFaults(chart: Written, path: string): ProjectFault[] {
   return faults;
 }
 
+/** Fault of changes of the pattern that do not follow each other. */
+function orderFaults({ patternChanges = [] }: PatternChoice, path: string): ProjectFault[] {
+  const bars = patternChanges.map(({ bar }) => bar);
+  return ascends(bars) ? [] : [{ kind: 'out-of-order', path: `${path}.patternChanges` }];
+}
+
 function entryFaults(
-  { sectionId, ending }: FormEntry,
+  { sectionId, ending, ...choice }: FormEntry,
   sections: ReadonlyMap<SectionId, Section>,
   path: string,
 ): ProjectFault[] {
   const section = sections.get(sectionId);
   if (!section) return [{ kind: 'not-there', path: `${path}.sectionId` }];
-  return ending ? chartFaults({ meter: section.meter, ...ending }, `${path}.ending`) : [];
+  return [
+    ...orderFaults(choice, path),
+    ...(ending ? chartFaults({ meter: section.meter, ...ending }, `${path}.ending`) : []),
+  ];
 }
 
 function songFaults(song: Song): ProjectFault[] {
@@ -43,7 +52,10 @@ function songFaults(song: Song): ProjectFault[] {
     ...(sections.size === 0 ? [{ kind: 'nothing-left' as const, path: 'song.sections' }] : []),
     ...sameIdFaults(song.sections, 'song.sections'),
     ...sameIdFaults(form, 'song.form'),
-    ...song.sections.flatMap((section, i) => chartFaults(section, `song.sections[${i}]`)),
+    ...song.sections.flatMap((section, i) => [
+      ...chartFaults(section, `song.sections[${i}]`),
+      ...orderFaults(section, `song.sections[${i}]`),
+    ]),
     ...form.flatMap((entry, i) => entryFaults(entry, sections, `song.form[${i}]`)),
   ];
 }
@@ -51,15 +63,23 @@ function songFaults(song: Song): ProjectFault[] {
 /** Faults of everything that may choose a pattern and chooses one that is not there. */
 function choiceFaults({ song, practice, patterns }: Project): ProjectFault[] {
   const ids = new Set(patterns.map((pattern) => pattern.id));
-  const choosers = [
+  const choosers: readonly { readonly chooser: PatternChoice; readonly path: string }[] = [
     ...song.sections.map((chooser, i) => ({ chooser, path: `song.sections[${i}]` })),
     ...song.form.map((chooser, i) => ({ chooser, path: `song.form[${i}]` })),
     { chooser: practice.drill, path: 'practice.drill' },
   ];
-  return choosers.flatMap(({ chooser, path }) =>
-    chooser.patternId === undefined || ids.has(chooser.patternId)
-      ? []
-      : [{ kind: 'not-there' as const, path: `${path}.patternId` }],
+  return choosers.flatMap(({ chooser: { patternId, patternChanges = [] }, path }) =>
+    [
+      { patternId, path },
+      ...patternChanges.map((change, i) => ({
+        patternId: change.patternId,
+        path: `${path}.patternChanges[${i}]`,
+      })),
+    ].flatMap((choice) =>
+      choice.patternId === undefined || ids.has(choice.patternId)
+        ? []
+        : [{ kind: 'not-there' as const, path: `${choice.path}.patternId` }],
+    ),
   );
 }
 

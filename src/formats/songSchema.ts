@@ -33,6 +33,16 @@ const slotSchema = record({
 
 const barMetersSchema = list(record({ bar: wholeSchema, meter: meterSchema }));
 
+/** Far more bars than a section can have that can be read. */
+const MOST_BARS = 100_000;
+
+const patternChangesSchema = list(
+  record({
+    bar: v.pipe(countSchema, v.maxValue(MOST_BARS)),
+    patternId: v.exactOptional(idSchema),
+  }),
+);
+
 const sectionSchema = record({
   id: idSchema,
   name: textSchema,
@@ -42,10 +52,8 @@ const sectionSchema = record({
   barMeters: barMetersSchema,
   slots: list(slotSchema),
   patternId: v.exactOptional(idSchema),
+  patternChanges: v.exactOptional(patternChangesSchema),
 });
-
-/** Far more bars than a section can have that can be read. */
-const MOST_BARS = 100_000;
 
 const endingSchema = record({
   replacesBars: v.pipe(wholeSchema, v.maxValue(MOST_BARS)),
@@ -60,6 +68,7 @@ const formEntrySchema = record({
   id: idSchema,
   sectionId: idSchema,
   patternId: v.exactOptional(idSchema),
+  patternChanges: v.exactOptional(patternChangesSchema),
   ending: v.exactOptional(endingSchema),
 });
 

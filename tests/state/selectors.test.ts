@@ -4,14 +4,10 @@ import type { Note, Part } from '../../src/core/rhythm/note.ts';
 import { setChord } from '../../src/state/edits/chart.ts';
 import type { Edit } from '../../src/state/edits/edit.ts';
 import { setEntryEnding } from '../../src/state/edits/ending.ts';
-import {
-  moveFormEntry,
-  renameSection,
-  setSectionPattern,
-  setWash,
-} from '../../src/state/edits/form.ts';
+import { moveFormEntry, renameSection, setWash } from '../../src/state/edits/form.ts';
 import { addHit } from '../../src/state/edits/hits.ts';
 import { setClick } from '../../src/state/edits/practice.ts';
+import { setSectionPattern } from '../../src/state/edits/sectionPatterns.ts';
 import { setKey, setTempo, setTitle } from '../../src/state/edits/song.ts';
 import { setVoicing } from '../../src/state/edits/voicing.ts';
 import {

@@ -35,6 +35,7 @@ import * as hits from '../../src/state/edits/hits.ts';
 import * as patterns from '../../src/state/edits/pattern.ts';
 import * as practice from '../../src/state/edits/practice.ts';
 import { pullStroke } from '../../src/state/edits/pullStroke.ts';
+import * as sectionPatterns from '../../src/state/edits/sectionPatterns.ts';
 import * as song from '../../src/state/edits/song.ts';
 import { addTemplate, startFromTemplate } from '../../src/state/edits/templates.ts';
 import { addVariation, reworkPattern } from '../../src/state/edits/variations.ts';
@@ -95,7 +96,9 @@ const songEdits: fc.Arbitrary<Edit>[] = [
   fc.constantFrom('2M', '-3m', '5d', '9M').map(song.transposeTo),
   anyNumber.map(song.setTempo),
   text.map(song.setNotes),
-  fc.tuple(sectionId, chart).map(([id, slotsOf]) => setSectionChart(id, slotsOf, [])),
+  fc
+    .tuple(sectionId, chart, fc.option(fc.record({ from: fc.nat(3), by: fc.constantFrom(1, -1) })))
+    .map(([id, slotsOf, moved]) => setSectionChart(id, slotsOf, [], moved ?? undefined)),
   fc.tuple(sectionId, place, anyChord()).map(([id, slot, chord]) => setChord(id, slot, chord)),
   fc
     .tuple(sectionId, place, keys, keys)
@@ -115,8 +118,30 @@ const formEdits: fc.Arbitrary<Edit>[] = [
   fc.tuple(place, place).map(([from, to]) => form.moveFormEntry(from, to)),
   fc.tuple(sectionId, fc.nat(6)).map(([id, at]) => form.addFormEntry(id, at)),
   fc.nat(4).map((n) => form.removeFormEntry(`entry-${n}`)),
-  fc.tuple(sectionId, perhapsPatternId).map(([id, p]) => form.setSectionPattern(id, p)),
-  fc.tuple(fc.nat(4), perhapsPatternId).map(([n, p]) => form.setEntryPattern(`entry-${n}`, p)),
+];
+
+/** The ids of entries that there are at the start, and of some that edits make. */
+const entryId = fc.oneof(
+  fc.nat(3).map((n) => `entry ${n}`),
+  fc.nat(4).map((n) => `entry-${n}`),
+);
+
+const patternPlace = fc.oneof(
+  sectionId.map((id) => ({ kind: 'section', id }) as const),
+  entryId.map((id) => ({ kind: 'playing', id }) as const),
+);
+
+const courseEdits: fc.Arbitrary<Edit>[] = [
+  fc.tuple(sectionId, perhapsPatternId).map((args) => sectionPatterns.setSectionPattern(...args)),
+  fc.tuple(entryId, perhapsPatternId).map((args) => sectionPatterns.setEntryPattern(...args)),
+  fc.tuple(patternPlace, perhapsPatternId).map((args) => sectionPatterns.playThroughout(...args)),
+  fc
+    .tuple(patternPlace, fc.nat(5), perhapsPatternId)
+    .map((args) => sectionPatterns.setPatternFrom(...args)),
+  fc
+    .tuple(patternPlace, fc.nat(5), perhapsPatternId)
+    .map((args) => sectionPatterns.setPatternFrom(...args)),
+  fc.tuple(patternPlace, fc.nat(5)).map((args) => sectionPatterns.clearPatternFrom(...args)),
 ];
 
 const someEnding = fc
@@ -129,12 +154,6 @@ const someEnding = fc
     ),
   )
   .map(([replacesBars, last]) => ({ ...last, replacesBars }));
-
-/** The ids of entries that there are at the start, and of some that edits make. */
-const entryId = fc.oneof(
-  fc.nat(3).map((n) => `entry ${n}`),
-  fc.nat(4).map((n) => `entry-${n}`),
-);
 
 const endingEdits: fc.Arbitrary<Edit>[] = [
   fc.tuple(entryId, someEnding).map(([id, last]) => setEntryEnding(id, last)),
@@ -262,6 +281,7 @@ export function anyEdit(): fc.Arbitrary<Edit> {
     ...formEdits,
     ...endingEdits,
     ...endingEdits,
+    ...courseEdits,
     ...patternEdits,
     ...workshopEdits,
     ...hitEdits,

@@ -1,6 +1,7 @@
 import type { PatternId } from '../ids.ts';
 import type { Pattern } from '../rhythm/pattern.ts';
 import { patternForBar } from '../rhythm/patternAt.ts';
+import { patternCourse } from '../song/patternCourse.ts';
 import type { Song } from '../song/song.ts';
 import { type Timeline, timelineOf } from '../song/timeline.ts';
 import type { Bpm } from '../time/tempoMap.ts';
@@ -67,7 +68,9 @@ export function topicsOf(
 }
 
 function isPlayed(pattern: Pattern, timeline: Timeline): boolean {
-  return timeline.sections.some((section) => section.patternId === pattern.id);
+  return timeline.sections.some((section) =>
+    patternCourse(section).some(({ patternId }) => patternId === pattern.id),
+  );
 }
 
 /** The first of each list, then the second of each, and so on. */

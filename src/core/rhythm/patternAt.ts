@@ -1,4 +1,5 @@
 import type { PatternId } from '../ids.ts';
+import { patternCourse, patternIdAt } from '../song/patternCourse.ts';
 import type { Timeline, TimelineBar } from '../song/timeline.ts';
 import { sameMeter } from '../time/meter.ts';
 import type { Pattern } from './pattern.ts';
@@ -8,15 +9,17 @@ export type PatternAt = (bar: TimelineBar, index: number) => Pattern | undefined
 
 /**
  * The patterns of a project's timeline: in each bar the pattern that its section (in this return)
- * names. Undefined where the section names none, or one that is not among `patterns`.
+ * names from there on or from an earlier bar. Undefined where it names none, or one that is not among
+ * `patterns`.
  */
 export function patternForBar(
   patterns: readonly Pattern[],
   timeline: Pick<Timeline, 'sections'>,
 ): PatternAt {
   const byId = new Map<PatternId, Pattern>(patterns.map((pattern) => [pattern.id, pattern]));
+  const courses = timeline.sections.map((span) => patternCourse(span));
   return (bar) => {
-    const id = timeline.sections[bar.section]?.patternId;
+    const id = patternIdAt(courses[bar.section] ?? [], bar.barInSection);
     return id === undefined ? undefined : byId.get(id);
   };
 }

@@ -2,6 +2,7 @@ import type { FormEntryId, SectionId } from '../ids.ts';
 import { barTicks, type Meter } from '../time/meter.ts';
 import { secondsPerTick } from '../time/tempoMap.ts';
 import type { Seconds, Ticks } from '../time/ticks.ts';
+import { type PatternCourse, patternCourse } from './patternCourse.ts';
 import { slotsBetween } from './slotsBetween.ts';
 import type { ChordSlot, FormEntry, OtherEnding, Section, Song } from './song.ts';
 
@@ -62,6 +63,11 @@ export type PlayedSlot = ChordSlot & { readonly slot: number; readonly inEnding?
 /** What one playing of a section sounds: its own bars, the last of them replaced by the other ending if it has one. */
 export type PlayedChart = Omit<Written, 'slots'> & { readonly slots: readonly PlayedSlot[] };
 
+/** How many of a section's own bars are played before the other ending: all where there is none. */
+export function keptBars(section: Section, ending: OtherEnding | undefined): number {
+  return Math.max(0, sectionBars(section).length - (ending?.replacesBars ?? 0));
+}
+
 /**
  * The chart of one playing of a section. With an ending, a chord that lasts into the bars that are
  * replaced ends where they begin.
@@ -71,7 +77,7 @@ export function playedChart(section: Section, ending: OtherEnding | undefined): 
   const own = section.slots.map((slot, i) => ({ ...slot, slot: i }));
   if (!ending) return { name, meter, barMeters, slots: own };
   const bars = sectionBars(section);
-  const kept = Math.max(0, bars.length - ending.replacesBars);
+  const kept = keptBars(section, ending);
   const inEnding = ending.slots.map((slot, i) => ({ ...slot, slot: i, inEnding: true as const }));
   return {
     name,
@@ -83,6 +89,30 @@ export function playedChart(section: Section, ending: OtherEnding | undefined): 
     slots: [...slotsBetween(own, 0, bars[kept]?.startTick ?? sectionTicks(section)), ...inEnding],
   };
 }
+
+/**
+ * What one playing of a section plays from which of its bars on. An entry with a pattern or with
+ * changes of its own does not take the section's changes; those that stand in bars which its other
+ * ending replaces fall away, what was played before them goes on through the ending.
+ */
+export function playedPatterns(section: Section, entry: PatternsOfEntry): PatternCourse {
+  const kept = keptBars(section, entry.ending);
+  const isOwn = entry.patternId !== undefined || entry.patternChanges !== undefined;
+  const changes = isOwn
+    ? entry.patternChanges
+    : section.patternChanges?.filter(({ bar }) => bar < kept);
+  const patternId = entry.patternId ?? section.patternId;
+  const bars = sectionBars(playedChart(section, entry.ending)).length;
+  return patternCourse(
+    {
+      ...(patternId === undefined ? {} : { patternId }),
+      ...(changes ? { patternChanges: changes } : {}),
+    },
+    bars,
+  );
+}
+
+type PatternsOfEntry = Pick<FormEntry, 'patternId' | 'patternChanges' | 'ending'>;
 
 /**
  * As much of a section's own bars as some playing plays: all of them, unless every playing ends

@@ -41,6 +41,18 @@ export type ChordSlot = {
 /** In this one bar of the section (0-based) another meter holds. */
 export type BarMeter = { readonly bar: number; readonly meter: Meter };
 
+/** From this bar on (0-based) this pattern is played, or without one the hands rest; up to the next change. */
+export type PatternChange = { readonly bar: number; readonly patternId?: PatternId };
+
+/**
+ * What is played: `patternId` from the first bar on (without one the hands rest), and
+ * `patternChanges` from later bars on (ascending, from bar 1). Changes behind the last bar have no effect.
+ */
+export type PatternChoice = {
+  readonly patternId?: PatternId;
+  readonly patternChanges?: readonly PatternChange[];
+};
+
 /**
  * A part of the song, written once however often it returns. Its bars follow from the slots'
  * total length: bars of `meter`, except those that `barMeters` (ascending) gives another one.
@@ -54,6 +66,7 @@ export type Section = {
   readonly barMeters: readonly BarMeter[];
   readonly slots: readonly ChordSlot[];
   readonly patternId?: PatternId;
+  readonly patternChanges?: readonly PatternChange[];
 };
 
 /**
@@ -69,12 +82,15 @@ export type OtherEnding = {
 
 /**
  * One place in the playing order. `patternId` makes this return differ from the section's own
- * pattern, `ending` from the section's own ending.
+ * pattern throughout, `ending` from the section's own ending. `patternChanges` stand in place of the
+ * section's own (none, where the list is empty) and count the bars of this playing, its other ending
+ * included; before the first of them `patternId` or else the section's own pattern is played.
  */
 export type FormEntry = {
   readonly id: FormEntryId;
   readonly sectionId: SectionId;
   readonly patternId?: PatternId;
+  readonly patternChanges?: readonly PatternChange[];
   readonly ending?: OtherEnding;
 };
 

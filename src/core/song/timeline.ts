@@ -6,12 +6,14 @@ import type { Ticks } from '../time/ticks.ts';
 import {
   type PlayedSlot,
   type Playing,
+  playedPatterns,
   playingsOf,
   sectionBars,
   sectionTicks,
   unfoldForm,
 } from './form.ts';
-import type { ChordSlot, Song } from './song.ts';
+import { choiceOf } from './patternCourse.ts';
+import type { ChordSlot, PatternChange, Song } from './song.ts';
 
 /** One bar as it is played. `section` indexes `Timeline.sections`; `barInSection` is 0-based. */
 export type TimelineBar = {
@@ -35,7 +37,10 @@ export type ChordSpan = {
   readonly fixedKeys?: NonNullable<ChordSlot['fixedKeys']>;
 };
 
-/** One playing of a section. `repeat` counts its playings from 0, `bars` are those that are played. */
+/**
+ * One playing of a section. `repeat` counts its playings from 0, `bars` are those that are played.
+ * `patternId` is what it begins with, `patternChanges` what follows (see `patternCourse`).
+ */
 export type SectionSpan = {
   readonly startTick: Ticks;
   readonly endTick: Ticks;
@@ -45,6 +50,7 @@ export type SectionSpan = {
   readonly repeat: number;
   readonly bars: number;
   readonly patternId?: PatternId;
+  readonly patternChanges?: readonly PatternChange[];
 };
 
 /** The song laid out in playing order; all lists ascend and lie end to end from tick 0. */
@@ -58,7 +64,6 @@ export type Timeline = {
 function sectionSpans(playings: readonly Playing[]): SectionSpan[] {
   let startTick = 0;
   return playings.map(({ entry, section, repeat, chart }) => {
-    const patternId = entry.patternId ?? section.patternId;
     const span: SectionSpan = {
       startTick,
       endTick: startTick + sectionTicks(chart),
@@ -67,7 +72,7 @@ function sectionSpans(playings: readonly Playing[]): SectionSpan[] {
       formEntryId: entry.id,
       repeat,
       bars: sectionBars(chart).length,
-      ...(patternId === undefined ? {} : { patternId }),
+      ...choiceOf(playedPatterns(section, entry)),
     };
     startTick = span.endTick;
     return span;
@@ -86,7 +91,7 @@ function chordSpans(slots: readonly PlayedSlot[], section: number, from: Ticks):
 /**
  * The song laid out in playing order from tick 0: its bars, its chords as they are written (a chord
  * that comes again stays a change of its own) and the playings of its sections, each with the
- * pattern and the other ending of its form entry or else with its section's own. Sections that are not played give nothing; a
+ * patterns and the other ending of its form entry or else with its section's own. Sections that are not played give nothing; a
  * song without form entries has length 0. Throws where `unfoldForm` does.
  */
 export function timelineOf(song: Pick<Song, 'sections' | 'form'>): Timeline {

@@ -4,24 +4,29 @@ import type { HeldKeys } from '../../core/voicing/voicing.ts';
 import { fillsBars } from '../../formats/projectFaults.ts';
 import { sameData } from '../sameData.ts';
 import { type Edit, inSection, inSong, mapped, withParts } from './edit.ts';
+import { type BarsMoved, movedAsAlike, movedAsSaid, withSectionMoved } from './movedBars.ts';
 import { pinned, unpinned, withPinsOf } from './pins.ts';
 import { countedInFirstMeter } from './song.ts';
 
 /**
  * Replaces a section's chords and its bars of another meter, as `parseChartBars` reads them in the
- * section's meter; nothing where the slots do not fill their bars (they were read in another). Pinned voicings stay with the chords before and after the part of
- * the chart that changed.
+ * section's meter; nothing where the slots do not fill their bars (they were read in another). Pinned
+ * voicings stay with the chords before and after the part of the chart that changed, and changes of
+ * the pattern with their bars: those that `barsMoved` says, or else those that are alike.
  */
 export function setSectionChart(
   sectionId: SectionId,
   slots: readonly ChordSlot[],
   barMeters: readonly BarMeter[],
+  barsMoved?: BarsMoved,
 ): Edit {
-  const setChart = inSection(sectionId, (section) =>
-    fillsBars({ ...section, slots, barMeters })
-      ? withParts(section, { slots: withPinsOf(section.slots, slots), barMeters })
-      : section,
-  );
+  const setChart = inSong((song) => {
+    const section = song.sections.find(({ id }) => id === sectionId);
+    if (!section || !fillsBars({ ...section, slots, barMeters })) return song;
+    const after = withParts(section, { slots: withPinsOf(section.slots, slots), barMeters });
+    const movedBar = barsMoved ? movedAsSaid(barsMoved) : movedAsAlike(section, after);
+    return withSectionMoved(song, section, after, movedBar);
+  });
   const countTempo = inSong(countedInFirstMeter);
   return (project) => countTempo(setChart(project));
 }

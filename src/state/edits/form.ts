@@ -1,13 +1,13 @@
 import type { Chord } from '../../core/harmony/chord.ts';
 import type { Key } from '../../core/harmony/key.ts';
-import type { FormEntryId, PatternId, SectionId } from '../../core/ids.ts';
-import type { Project } from '../../core/project.ts';
+import type { FormEntryId, SectionId } from '../../core/ids.ts';
 import type { FormEntry, Section, SectionKind, Song, Wash } from '../../core/song/song.ts';
 import { barTicks, type Meter } from '../../core/time/meter.ts';
 import { freeName, newFormEntryId } from '../newIds.ts';
-import { type Edit, inSection, inSong, mapped, withParts } from './edit.ts';
+import { type Edit, inSection, withParts } from './edit.ts';
 import { refittedEnding } from './ending.ts';
-import { refitChart } from './refitChart.ts';
+import { movedByCounts, withSectionMoved } from './movedBars.ts';
+import { refitChart, refittedBarCounts } from './refitChart.ts';
 import { inForm } from './song.ts';
 
 /** The name and the wash that a new section of a kind begins with. */
@@ -114,21 +114,19 @@ export function setWash(id: SectionId, wash: Wash): Edit {
 
 /**
  * Sets a section's meter and brings its chords, and those of its other endings, into it: see
- * `refitChart`. The section keeps its pattern, even one of another meter, in which the hands then rest.
+ * `refitChart`. The section keeps its patterns, even those of another meter, in which the hands then
+ * rest; changes of the pattern go with their bars.
  */
 export function setMeter(id: SectionId, meter: Meter): Edit {
   return inForm((song) => {
     const section = song.sections.find((each) => each.id === id);
     if (!section) return song;
     const refitted = withParts(section, { meter, ...refitChart(section, meter) });
-    return withParts(song, {
-      sections: mapped(song.sections, (each) => (each === section ? refitted : each)),
-      form: mapped(song.form, (entry) =>
-        entry.sectionId === id && entry.ending
-          ? withParts(entry, { ending: refittedEnding(entry.ending, section, meter) })
-          : entry,
-      ),
-    });
+    const movedIn = (part: Section) => movedByCounts(refittedBarCounts(part, meter));
+    return withSectionMoved(song, section, refitted, movedIn(section), (ending) => ({
+      ending: refittedEnding(ending, section, meter),
+      movedBar: movedIn({ ...section, ...ending }),
+    }));
   });
 }
 
@@ -152,26 +150,4 @@ export function addFormEntry(sectionId: SectionId, at?: number): Edit {
 /** Takes one place out of the form; the section stays, even where it is then not played at all. */
 export function removeFormEntry(id: FormEntryId): Edit {
   return inForm((song) => withParts(song, { form: song.form.filter((entry) => entry.id !== id) }));
-}
-
-function hasPattern(project: Project, patternId: PatternId | undefined): boolean {
-  return patternId === undefined || project.patterns.some((pattern) => pattern.id === patternId);
-}
-
-/** The pattern of a section; undefined lets the hands rest. Nothing where there is no such pattern. */
-export function setSectionPattern(id: SectionId, patternId: PatternId | undefined): Edit {
-  const edit = inSection(id, (section) => withParts(section, { patternId }));
-  return (project) => (hasPattern(project, patternId) ? edit(project) : project);
-}
-
-/** The pattern of one return of a section; undefined goes back to the section's own. */
-export function setEntryPattern(id: FormEntryId, patternId: PatternId | undefined): Edit {
-  const edit = inSong((song) =>
-    withParts(song, {
-      form: mapped(song.form, (entry) =>
-        entry.id === id ? withParts(entry, { patternId }) : entry,
-      ),
-    }),
-  );
-  return (project) => (hasPattern(project, patternId) ? edit(project) : project);
 }

@@ -10,6 +10,7 @@ import {
 } from '../../core/rhythm/pattern.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
 import type { Swing } from '../../core/rhythm/swing.ts';
+import type { PatternChoice } from '../../core/song/song.ts';
 import { type Meter, sameMeter } from '../../core/time/meter.ts';
 import { freeName } from '../newIds.ts';
 import { brought, type Edit, inPattern, inSong, mapped, withParts } from './edit.ts';
@@ -47,12 +48,21 @@ export function duplicatePattern(id: PatternId, newId: PatternId): Edit {
   };
 }
 
-/** Removes a pattern; where it was chosen nothing is chosen any more. The last pattern stays. */
+/** What chooses a pattern, without the one that is gone: no changes to it are left. */
+function withoutPattern<T extends PatternChoice>(chooser: T, id: PatternId): T {
+  const { patternId, patternChanges } = chooser;
+  return withParts<PatternChoice>(chooser, {
+    patternId: patternId === id ? undefined : patternId,
+    patternChanges: patternChanges?.filter((change) => change.patternId !== id),
+  }) as T;
+}
+
+/**
+ * Removes a pattern; where it was chosen nothing is chosen any more, and where a section changed to it
+ * what was played before goes on. The last pattern stays.
+ */
 export function removePattern(id: PatternId): Edit {
-  const unchosen = <T extends { readonly patternId?: PatternId }>(chooser: T): T =>
-    chooser.patternId === id
-      ? (withParts<{ readonly patternId?: PatternId }>(chooser, { patternId: undefined }) as T)
-      : chooser;
+  const unchosen = <T extends PatternChoice>(chooser: T): T => withoutPattern(chooser, id);
   return (project) => {
     const patterns = project.patterns.filter((pattern) => pattern.id !== id);
     if (patterns.length === 0 || patterns.length === project.patterns.length) return project;

@@ -6,6 +6,7 @@ import type { Section } from '../../core/song/song.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import { setSectionChart } from '../../state/edits/chart.ts';
 import { setEntryEnding } from '../../state/edits/ending.ts';
+import type { BarsMoved } from '../../state/edits/movedBars.ts';
 import type { Store } from '../../state/store.ts';
 import { useParts } from '../parts.ts';
 import { withBarsWritten } from './barsWritten.ts';
@@ -30,15 +31,15 @@ export type ChartWriting = {
   readonly takeOutBar: (bar: number) => void;
   /** Writes one chord at a tick, until the next change; or a row of chords over the chart from there on, at a pace. */
   readonly writeRow: (tick: Ticks, chords: readonly Chord[], pace: Pace) => void;
-  /** Replaces the whole chart. */
-  readonly replace: (chart: Chart, label: string) => void;
+  /** Replaces the whole chart; `moved` are the bars that an added or a lost one moves. */
+  readonly replace: (chart: Chart, label: string, moved?: BarsMoved) => void;
 };
 
 /** Writing into the chart of a section. */
 export function useChartWriting(section: Section): ChartWriting {
   const { store } = useParts();
-  return chartWriting(store, section, (chart, label) =>
-    store.edit(setSectionChart(section.id, chart.slots, chart.barMeters), { label }),
+  return chartWriting(store, section, (chart, label, moved) =>
+    store.edit(setSectionChart(section.id, chart.slots, chart.barMeters, moved), { label }),
   );
 }
 
@@ -87,7 +88,8 @@ function chartWriting(
       if (others.length > 0) replace(withChordRow(section, tick, chords, pace), 'write chords');
       else replace({ slots: withChordAt(slots, tick, chord), barMeters }, 'set chord');
     },
-    addBarAfter: (bar) => replace(withBarAfter(section, bar), 'add bar'),
-    takeOutBar: (bar) => replace(withoutBar(section, bar), 'take out bar'),
+    addBarAfter: (bar) => replace(withBarAfter(section, bar), 'add bar', { from: bar + 1, by: 1 }),
+    takeOutBar: (bar) =>
+      replace(withoutBar(section, bar), 'take out bar', { from: bar + 1, by: -1 }),
   };
 }

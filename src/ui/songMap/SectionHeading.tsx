@@ -1,5 +1,6 @@
 import type { Section } from '../../core/song/song.ts';
-import { renameSection, setMeter, setSectionPattern } from '../../state/edits/form.ts';
+import { renameSection, setMeter } from '../../state/edits/form.ts';
+import { setSectionPattern } from '../../state/edits/sectionPatterns.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { MeterField } from './MeterField.tsx';

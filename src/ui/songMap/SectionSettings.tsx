@@ -8,10 +8,10 @@ import {
 import {
   duplicateSection,
   removeSection,
-  setEntryPattern,
   setSectionKind,
   setWash,
 } from '../../state/edits/form.ts';
+import { setEntryPattern } from '../../state/edits/sectionPatterns.ts';
 import { newSectionId } from '../../state/newIds.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';

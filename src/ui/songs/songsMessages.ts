@@ -10,6 +10,7 @@ const LISTS: Readonly<Record<string, string>> = {
   sections: 'section',
   slots: 'chord',
   barMeters: 'bar of another meter',
+  patternChanges: 'change of pattern',
   form: 'place in the form',
   patterns: 'pattern',
   left: 'left-hand hit',

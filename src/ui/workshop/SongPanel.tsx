@@ -3,7 +3,7 @@ import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Section } from '../../core/song/song.ts';
 import { formatMeter } from '../../core/time/meter.ts';
 import { type FittedPattern, fittedToMeter } from '../../state/edits/fitMeter.ts';
-import { setEntryPattern, setSectionPattern } from '../../state/edits/form.ts';
+import { setEntryPattern, setSectionPattern } from '../../state/edits/sectionPatterns.ts';
 import { addVariation } from '../../state/edits/variations.ts';
 import { newPatternId } from '../../state/newIds.ts';
 import { useParts } from '../parts.ts';

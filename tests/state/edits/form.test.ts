@@ -10,12 +10,11 @@ import {
   removeFormEntry,
   removeSection,
   renameSection,
-  setEntryPattern,
   setMeter,
   setSectionKind,
-  setSectionPattern,
   setWash,
 } from '../../../src/state/edits/form.ts';
+import { setEntryPattern, setSectionPattern } from '../../../src/state/edits/sectionPatterns.ts';
 import { meter, minorKey, section, slots, song, valueOf } from '../../support/music.ts';
 import { pattern } from '../../support/patterns.ts';
 import { project } from '../../support/project.ts';
