@@ -46,6 +46,8 @@ export type CoursePass = {
   readonly time?: number;
   /** The jump that led to a song's pass: it plays from there, else from the beginning of what is played. */
   readonly after?: Jump;
+  /** How many bars were played before it since the last count-in; none without it. */
+  readonly barsBefore?: number;
   /** Before its bar `atBar` the song's pass ends, and it goes on elsewhere. */
   readonly jump?: { readonly to: Jump; readonly atBar: number };
 };

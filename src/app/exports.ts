@@ -15,6 +15,7 @@ import { encodeProject } from '../formats/projectFile.ts';
 import { wavFrames, wavHeader } from '../formats/wav.ts';
 import { type Arrangement, AS_WRITTEN, arrangedProject } from '../state/arrangement.ts';
 import { selectTempoMap, selectTimeline } from '../state/selectors.ts';
+import { restedScore } from './clickRest.ts';
 import { fileNameOf } from './fileName.ts';
 import {
   drillPattern,
@@ -74,6 +75,12 @@ function handedOn(project: Project, passage: Passage): Project {
 }
 
 function passageScore(project: Project, passage: Passage): Result<Score, ScoreProblem> {
+  const score = fullScore(project, passage);
+  return score.ok ? ok(restedScore(score.value, project.practice.click)) : score;
+}
+
+/** The passage with a click that never rests. */
+function fullScore(project: Project, passage: Passage): Result<Score, ScoreProblem> {
   if (passage.kind === 'song')
     return songScore(
       handedOn(project, passage),

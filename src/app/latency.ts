@@ -8,7 +8,8 @@ import {
 } from '../core/practice/calibration.ts';
 import { drillTimeline } from '../core/practice/drill.ts';
 import { ok, type Result } from '../core/result.ts';
-import { clickTrack, countIn } from '../core/rhythm/click.ts';
+import { clickTrack } from '../core/rhythm/click.ts';
+import { countIn } from '../core/rhythm/countIn.ts';
 import { perform } from '../core/rhythm/perform.ts';
 import type { Meter } from '../core/time/meter.ts';
 import { steadyTempo } from '../core/time/tempoMap.ts';

@@ -8,6 +8,7 @@ import type { Seconds } from '../core/time/ticks.ts';
 import { AS_WRITTEN, arrangedProject } from '../state/arrangement.ts';
 import { selectTimeline } from '../state/selectors.ts';
 import type { Store } from '../state/store.ts';
+import { countedOn, restedPass } from './clickRest.ts';
 import {
   type CoursePass,
   type DrillPlace,
@@ -144,12 +145,13 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
 
   function madePass(plan: CoursePass): Result<LivePass, ScoreProblem> {
     const project = store.snapshot();
-    const score = scoreOfPass(plan, project, manner);
-    if (!score.ok) return score;
+    const made = scoreOfPass(plan, project, manner);
+    if (!made.ok) return made;
+    const score = restedPass(plan, made.value, project.practice.click);
     return ok({
-      ...timedScore(score.value, practiceFor(plan.request, project), plan.countInBars),
+      ...timedScore(score, practiceFor(plan.request, project), plan.countInBars),
       plan,
-      score: score.value,
+      score,
     });
   }
 
@@ -158,7 +160,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     last = undefined;
     return () => {
       if (!last) return (last = first);
-      const plan = passAfter(last.plan, store.snapshot(), wantedRung, judge);
+      const plan = countedOn(passAfter(last.plan, store.snapshot(), wantedRung, judge), last);
       wantedRung = undefined;
       const next = plan && madePass(plan);
       failure = next?.ok === false ? next.error : undefined;

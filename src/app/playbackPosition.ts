@@ -9,12 +9,14 @@ import {
 } from '../core/song/timeline.ts';
 import { barTicks, beatStarts } from '../core/time/meter.ts';
 import type { Seconds } from '../core/time/ticks.ts';
+import { clickRestsFor } from './clickRest.ts';
 import { type CoursePass, type DrillPlace, drillPlace } from './course.ts';
 import { firstBar, type PlayRequest, type Score, scoreTick } from './score.ts';
 
 /**
  * What is heard at this moment. `tick` runs on `timeline` and is negative or before the score's
  * start in a count-in; `bar` indexes the timeline's bars and `beat` counts its felt beats from 0.
+ * `clickRests` is how many bars the click is still silent on purpose, this one included; 0 else.
  */
 export type PlaybackPosition = {
   readonly request: PlayRequest;
@@ -26,6 +28,7 @@ export type PlaybackPosition = {
   readonly chord?: ChordSpan;
   readonly section?: SectionSpan;
   readonly drill?: DrillPlace;
+  readonly clickRests: number;
 };
 
 /** What is heard at second `sec` of a pass, `score` its music; second 0 is its first downbeat. */
@@ -45,6 +48,7 @@ export function positionIn(
     timeline,
     tick,
     countingIn: sec < 0,
+    clickRests: clickRestsFor({ plan, score }, tick, project.practice.click),
     beat: beatAt(score, tick),
     ...(bar && sec >= 0 && { bar: timeline.bars.indexOf(bar) }),
     ...(chord && { chord }),

@@ -1,3 +1,4 @@
+import { wordAheadSec } from '../audio/countWords.ts';
 import { formatChordSymbol } from '../core/harmony/chordSymbol.ts';
 import type { PatternId } from '../core/ids.ts';
 import { drillTimeline } from '../core/practice/drill.ts';
@@ -5,7 +6,8 @@ import type { Phrase } from '../core/practice/phrase.ts';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
-import { clickTrack, countIn } from '../core/rhythm/click.ts';
+import { clickTrack } from '../core/rhythm/click.ts';
+import { countIn } from '../core/rhythm/countIn.ts';
 import type { Note, Part, TimedNote } from '../core/rhythm/note.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
 import { perform } from '../core/rhythm/perform.ts';
@@ -151,7 +153,7 @@ export function oneChordScore(
   const band = realiseBand(timeline, voicings.value, () => main, { loop: true });
   return ok({
     timeline,
-    notes: [...hands.value, ...band, ...clickTrack(timeline, project.practice.click.beats)],
+    notes: [...hands.value, ...band, ...clickTrack(timeline, project.practice.click)],
     fromTick: 0,
     toTick: timeline.lengthTicks,
     tempoMap: steadyTempo(bpm, tempoBeatTicks(pattern.meter)),
@@ -193,7 +195,8 @@ export type TimedScore = {
 
 /**
  * The score in seconds from its `fromTick`, with the parts that the practice settings want, after
- * `countInBars` bars of count-in (which clicks even where the click is off).
+ * `countInBars` bars of count-in (which is heard even where the click is off). A spoken number begins
+ * before its beat, to be heard on it; the first one hence a little before the lead-in.
  */
 export function timedScore(
   score: Score,
@@ -201,7 +204,9 @@ export function timedScore(
   countInBars: number,
 ): TimedScore {
   const { meter } = firstBar(score);
-  const lead = countIn(meter, countInBars).map((note) => ({
+  const { countInVoice, sound } = practice.click;
+  const manner = { spoken: countInVoice === 'spoken', ...(sound && { sound }) };
+  const lead = countIn(meter, countInBars, manner).map((note) => ({
     ...note,
     startTick: note.startTick + score.fromTick,
   }));
@@ -210,7 +215,7 @@ export function timedScore(
   return {
     notes: perform([...lead, ...wanted], score.tempoMap).map((note) => ({
       ...note,
-      startSec: note.startSec - zeroSec,
+      startSec: note.startSec - zeroSec - wordAheadSec(note.says),
     })),
     leadInSec: zeroSec - secondsAt(score.tempoMap, score.fromTick - countInBars * barTicks(meter)),
     lengthSec: secondsAt(score.tempoMap, score.toTick) - zeroSec,

@@ -1,7 +1,6 @@
 import type { KeyNumber } from '../core/harmony/pitch.ts';
-import type { CLICK_KEYS } from '../core/rhythm/click.ts';
+import { CLICK_RECIPES, type ClickRecipe } from './clickSounds.ts';
 import { PIANO_LAYERS, PIANO_ZONES, pianoFile, pianoLoudness, pianoUrl } from './pianoSamples.ts';
-import { clickBurst } from './synth/clickBurst.ts';
 import { drumSamples } from './synth/drumSound.ts';
 import { KIT, type KitDrum } from './synth/drumSounds.ts';
 import { BASS_SOUND, overtoneTone, SUNG_SOUND } from './synth/overtones.ts';
@@ -34,9 +33,6 @@ export const SYNTH_ZONES: Readonly<Record<'bass' | 'plucked' | 'sung', readonly 
   plucked: zones(37, 91),
   sung: zones(43, 85),
 };
-
-/** Frequency of each click: higher on the downbeat. */
-const CLICK_HZ: Readonly<Record<keyof typeof CLICK_KEYS, number>> = { downbeat: 4500, beat: 3000 };
 
 function zones(first: KeyNumber, last: KeyNumber): KeyNumber[] {
   return Array.from({ length: (last - first) / 3 + 1 }, (_, i) => first + 3 * i);
@@ -79,11 +75,11 @@ function drumSound(drum: KitDrum): StoredSound {
   };
 }
 
-function clickSound(name: keyof typeof CLICK_KEYS): StoredSound {
+function clickSound({ name, peak, samples }: ClickRecipe): StoredSound {
   return {
     id: `click/${name}`,
-    origin: { kind: 'synthesised', samples: (rate) => clickBurst(CLICK_HZ[name], rate) },
-    loudness: { measure: 'peak', value: 0.4 },
+    origin: { kind: 'synthesised', samples },
+    loudness: { measure: 'peak', value: peak },
   };
 }
 
@@ -97,6 +93,5 @@ export const STORED_SOUNDS: readonly StoredSound[] = [
   ...pitchedSounds('plucked', 0.04, pluckedString),
   ...pitchedSounds('sung', 0.07, (hz, rate) => overtoneTone(SUNG_SOUND, hz, rate)),
   ...KIT.map(drumSound),
-  clickSound('downbeat'),
-  clickSound('beat'),
+  ...CLICK_RECIPES.map(clickSound),
 ];

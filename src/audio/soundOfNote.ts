@@ -1,8 +1,8 @@
 import type { KeyNumber } from '../core/harmony/pitch.ts';
-import { CLICK_KEYS } from '../core/rhythm/click.ts';
 import { DRUM_KEYS } from '../core/rhythm/drumVoices.ts';
 import type { Part, TimedNote } from '../core/rhythm/note.ts';
 import type { Seconds } from '../core/time/ticks.ts';
+import { clickOfKey } from './clickSounds.ts';
 import { damperSec, PIANO_ZONES, pianoFile, pianoLayer } from './pianoSamples.ts';
 import { type SoundId, SYNTH_ZONES } from './soundCatalogue.ts';
 import { KIT } from './synth/drumSounds.ts';
@@ -76,10 +76,7 @@ function plucked({ part, keyNumber }: Strike): Struck {
 const INSTRUMENT_OF: Readonly<Record<Part, (strike: Strike) => Struck>> = {
   left: piano,
   right: piano,
-  click: ({ keyNumber }) => ({
-    id: keyNumber === CLICK_KEYS.downbeat ? 'click/downbeat' : 'click/beat',
-    playbackRate: 1,
-  }),
+  click: ({ keyNumber }) => ({ id: `click/${clickOfKey(keyNumber)}`, playbackRate: 1 }),
   bass: ({ keyNumber }) => ({ ...synthesised('bass', 0.05, keyNumber), dampGroup: 'bass' }),
   picking: plucked,
   strumming: plucked,

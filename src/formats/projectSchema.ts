@@ -1,6 +1,8 @@
 import * as v from 'valibot';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
+import { CLICK_SOUNDS } from '../core/rhythm/click.ts';
+import { LONGEST_CLICK_REST } from '../core/rhythm/clickRests.ts';
 import type { VoicingSettings } from '../core/voicing/voicing.ts';
 import { patternSchema } from './patternSchema.ts';
 import {
@@ -58,8 +60,17 @@ const practiceSchema = record({
         ? list(wholeSchema)
         : v.picklist(['all', 'groups', 'downbeat', 'back-beat']),
     ),
+    subdivision: v.exactOptional(v.picklist(['quarters', 'eighths', 'triplets', 'sixteenths'])),
+    sound: v.exactOptional(v.picklist(CLICK_SOUNDS)),
     level: shareSchema,
+    rests: v.exactOptional(
+      record({
+        sounding: countUpTo(LONGEST_CLICK_REST),
+        resting: countUpTo(LONGEST_CLICK_REST),
+      }),
+    ),
     countInBars: v.picklist([0, 1, 2]),
+    countInVoice: v.exactOptional(v.picklist(['clicked', 'spoken'])),
   }),
   hands: v.picklist(['left', 'right', 'both', 'none']),
   band: v.boolean(),

@@ -102,8 +102,11 @@ export const selectBandNotes: Selector<Result<readonly Note[], NothingPlayable>>
   },
 );
 
-/** The click of the whole song, on the beats that the practice settings name. */
+/** The click of the whole song, as the practice settings will have it, and without rests. */
 export const selectClick: Selector<readonly Note[]> = selector(
-  (project) => [selectTimeline(project), project.practice.click.beats],
-  (project) => clickTrack(selectTimeline(project), project.practice.click.beats),
+  (project) => {
+    const { beats, subdivision, sound } = project.practice.click;
+    return [selectTimeline(project), beats, subdivision, sound];
+  },
+  (project) => clickTrack(selectTimeline(project), project.practice.click),
 );

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { CLICK_RECIPES } from '../../src/audio/clickSounds.ts';
 import { PIANO_ZONES } from '../../src/audio/pianoSamples.ts';
 import { renderOffline } from '../../src/audio/renderOffline.ts';
 import { SYNTH_ZONES } from '../../src/audio/soundCatalogue.ts';
 import { soundOfNote } from '../../src/audio/soundOfNote.ts';
 import { KIT } from '../../src/audio/synth/drumSounds.ts';
 import { drillTimeline } from '../../src/core/practice/drill.ts';
-import { clickTrack, countIn } from '../../src/core/rhythm/click.ts';
+import { CLICK_SOUNDS, type ClickSound, clickTrack } from '../../src/core/rhythm/click.ts';
+import { countIn } from '../../src/core/rhythm/countIn.ts';
 import type { TimedNote } from '../../src/core/rhythm/note.ts';
 import { perform } from '../../src/core/rhythm/perform.ts';
 import { steadyTempo } from '../../src/core/time/tempoMap.ts';
@@ -22,9 +24,13 @@ import {
 const RATES = [44100, 48000];
 
 /** A bar of count-in and two bars of click. */
-function clicks(bpm: number): TimedNote[] {
+function clicks(bpm: number, sound: ClickSound = 'tick'): TimedNote[] {
   const timeline = drillTimeline(chord('C'), meter('4/4'), 2);
-  return perform([...countIn(meter('4/4'), 1), ...clickTrack(timeline)], steadyTempo(bpm));
+  const manner = { beats: 'all', sound } as const;
+  return perform(
+    [...countIn(meter('4/4'), 1, { sound }), ...clickTrack(timeline, manner)],
+    steadyTempo(bpm),
+  );
 }
 
 /** Every stored sound once, 3 s apart and off the samples' grid. */
@@ -37,7 +43,7 @@ function everySound(): TimedNote[] {
     ...SYNTH_ZONES.plucked.map((keyNumber) => ({ part: 'picking', keyNumber }) as const),
     ...SYNTH_ZONES.sung.map((keyNumber) => ({ part: 'sung', keyNumber }) as const),
     ...KIT.map((drum) => ({ part: 'percussion', keyNumber: drum.keys[0]! }) as const),
-    ...[76, 77].map((keyNumber) => ({ part: 'click', keyNumber }) as const),
+    ...CLICK_RECIPES.map(({ key }) => ({ part: 'click', keyNumber: key }) as const),
   ];
   return strikes.map(({ part, ...parts }, i) => timedNote(part, 0.5 + i * 3.0001234, parts));
 }
@@ -53,6 +59,15 @@ describe.each(RATES)('at %i samples a second', (sampleRate) => {
       if (miss > 1) misses[bpm] = miss;
     }
     expect(misses).toEqual({});
+  });
+
+  it.each(CLICK_SOUNDS)('puts the click that is called %s on its samples too', async (sound) => {
+    for (const bpm of [61, 97, 240]) {
+      const notes = clicks(bpm, sound);
+      const audio = await renderOffline(notes, { sampleRate, tailSec: 0.1 });
+      const expected = notes.map((note) => (note.startSec + 240 / bpm) * sampleRate);
+      expect(worstMiss(attacksOf(audio.channels[0]!), expected)).toBeLessThanOrEqual(1);
+    }
   });
 
   it('begins every sound with its first sample, in exact silence', async () => {

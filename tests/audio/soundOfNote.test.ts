@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { STORED_SOUNDS, SYNTH_ZONES } from '../../src/audio/soundCatalogue.ts';
 import { soundOfNote } from '../../src/audio/soundOfNote.ts';
 import { KIT } from '../../src/audio/synth/drumSounds.ts';
-import { CLICK_KEYS } from '../../src/core/rhythm/click.ts';
+import { BETWEEN_KEY, CLICK_KEYS, CLICK_SOUNDS } from '../../src/core/rhythm/click.ts';
 import { DRUM_KEYS, drumPartOf } from '../../src/core/rhythm/drumVoices.ts';
 import type { Part } from '../../src/core/rhythm/note.ts';
 import { TOUCH_VELOCITY } from '../../src/core/rhythm/realise.ts';
@@ -64,8 +64,11 @@ it('sends each hand, the click and the band into buses of their own', () => {
 });
 
 it('accents the downbeat with a click of its own', () => {
-  expect(strike('click', CLICK_KEYS.downbeat).id).toBe('click/downbeat');
-  expect(strike('click', CLICK_KEYS.beat).id).toBe('click/beat');
+  for (const sound of CLICK_SOUNDS) {
+    expect(strike('click', CLICK_KEYS[sound].downbeat).id).toBe(`click/${sound}-downbeat`);
+    expect(strike('click', CLICK_KEYS[sound].beat).id).toBe(`click/${sound}-beat`);
+  }
+  expect(strike('click', BETWEEN_KEY).id).toBe('click/between');
 });
 
 describe('the kit', () => {

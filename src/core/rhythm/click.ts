@@ -1,20 +1,61 @@
 import type { KeyNumber } from '../harmony/pitch.ts';
 import type { Timeline } from '../song/timeline.ts';
-import { barTicks, beatStarts, groupStarts, hasGroupedBeats, type Meter } from '../time/meter.ts';
-import type { Ticks } from '../time/ticks.ts';
+import {
+  beatLengths,
+  beatStarts,
+  groupStarts,
+  hasGroupedBeats,
+  type Meter,
+} from '../time/meter.ts';
+import { TICKS_PER_QUARTER, type Ticks } from '../time/ticks.ts';
 import type { Note } from './note.ts';
 
 /** Which beats of a bar click: all, the stressed ones, the downbeat, the weak ones, or those listed (0-based felt beats). */
 export type ClickBeats = 'all' | 'groups' | 'downbeat' | 'back-beat' | readonly number[];
 
-/** The click in the General MIDI percussion map: high wood block on the downbeat, low wood block elsewhere. */
-export const CLICK_KEYS: Readonly<Record<'downbeat' | 'beat', KeyNumber>> = {
-  downbeat: 76,
-  beat: 77,
+/** Length in ticks of each note value that can tick softly between the beats. */
+export const SUBDIVISION_TICKS = {
+  quarters: TICKS_PER_QUARTER,
+  eighths: TICKS_PER_QUARTER / 2,
+  triplets: TICKS_PER_QUARTER / 3,
+  sixteenths: TICKS_PER_QUARTER / 4,
+} as const satisfies Readonly<Record<string, Ticks>>;
+
+export type Subdivision = keyof typeof SUBDIVISION_TICKS;
+
+/** What the beats sound like. */
+export const CLICK_SOUNDS = ['tick', 'wood', 'beep'] as const;
+
+export type ClickSound = (typeof CLICK_SOUNDS)[number];
+
+/** How a bar clicks; nothing between the beats and the tick where they are not said. */
+export type ClickManner = {
+  readonly beats: ClickBeats;
+  readonly subdivision?: Subdivision;
+  readonly sound?: ClickSound;
 };
 
-/** How loud a click is, in MIDI velocity: on the downbeat, on another stressed beat, on a weak one. */
-export const CLICK_VELOCITY = { downbeat: 112, stressed: 92, weak: 80 } as const;
+/**
+ * The click in the General MIDI percussion map, which has no metronome of its own: each sound is a
+ * higher and a lower key of one kind, on the downbeat and elsewhere (wood blocks, claves and side
+ * stick, agogo bells).
+ */
+export const CLICK_KEYS: Readonly<
+  Record<ClickSound, Readonly<Record<'downbeat' | 'beat', KeyNumber>>>
+> = {
+  tick: { downbeat: 76, beat: 77 },
+  wood: { downbeat: 75, beat: 37 },
+  beep: { downbeat: 67, beat: 68 },
+};
+
+/** What ticks between the beats, whatever their sound: the closed hi-hat of General MIDI. */
+export const BETWEEN_KEY: KeyNumber = 42;
+
+/**
+ * How loud a click is, in MIDI velocity: on the downbeat, on another stressed beat, on a weak one,
+ * between the beats. Apart by about 2, 4 and 5 dB as a velocity is heard (40 lg(v/127) dB).
+ */
+export const CLICK_VELOCITY = { downbeat: 112, stressed: 100, weak: 80, between: 60 } as const;
 
 /** Length of a click's note in ticks; the sound itself is shorter. */
 export const CLICK_TICKS: Ticks = 60;
@@ -44,31 +85,74 @@ export function clickTicks(meter: Meter, clickBeats: ClickBeats): Ticks[] {
   return chosen[clickBeats];
 }
 
-function barClicks(startTick: Ticks, meter: Meter, clickBeats: ClickBeats): Note[] {
-  const stressed = stressedBeats(meter);
-  return clickTicks(meter, clickBeats).map((tick) => ({
-    part: 'click',
-    keyNumber: tick === 0 ? CLICK_KEYS.downbeat : CLICK_KEYS.beat,
-    startTick: startTick + tick,
-    durationTicks: CLICK_TICKS,
-    velocity:
-      tick === 0
-        ? CLICK_VELOCITY.downbeat
-        : CLICK_VELOCITY[stressed.includes(tick) ? 'stressed' : 'weak'],
-  }));
+/**
+ * The note values that can tick between the beats of a meter, the longest first: those that divide
+ * every felt beat without a rest, and at least one of them into more than one. Eighths and
+ * sixteenths in 6/8, also quarters in 2/2; none where the beats cannot be divided.
+ */
+export function subdivisionsOf(meter: Meter): Subdivision[] {
+  const lengths = beatLengths(meter);
+  return (Object.keys(SUBDIVISION_TICKS) as Subdivision[]).filter((name) => {
+    const ticks = SUBDIVISION_TICKS[name];
+    return lengths.every((beat) => beat % ticks === 0) && lengths.some((beat) => beat > ticks);
+  });
 }
 
-/** The click for every bar of a timeline, ascending: on the felt beats that `clickBeats` names, straight, the downbeat accented. */
+/** Every place of a bar where a note value ticks, the beats included, ascending; none where the meter does not take it. */
+export function subdivisionTicks(meter: Meter, subdivision: Subdivision): Ticks[] {
+  if (!subdivisionsOf(meter).includes(subdivision)) return [];
+  const ticks = SUBDIVISION_TICKS[subdivision];
+  const lengths = beatLengths(meter);
+  return beatStarts(meter).flatMap((start, beat) =>
+    Array.from({ length: lengths[beat]! / ticks }, (_, i) => start + i * ticks),
+  );
+}
+
+function beatVelocity(tick: Ticks, stressed: readonly Ticks[]): number {
+  if (tick === 0) return CLICK_VELOCITY.downbeat;
+  return CLICK_VELOCITY[stressed.includes(tick) ? 'stressed' : 'weak'];
+}
+
+/** The clicks of one bar that starts at `startTick`, ascending: see `clickTrack`. */
+export function barClicks(
+  startTick: Ticks,
+  meter: Meter,
+  { beats, subdivision, sound = 'tick' }: ClickManner,
+): Note[] {
+  const stressed = stressedBeats(meter);
+  const keys = CLICK_KEYS[sound];
+  const beatTicks = clickTicks(meter, beats);
+  const between = subdivision
+    ? subdivisionTicks(meter, subdivision).filter((tick) => !beatTicks.includes(tick))
+    : [];
+  const onBeats = beatTicks.map((tick) => ({
+    tick,
+    keyNumber: tick === 0 ? keys.downbeat : keys.beat,
+    velocity: beatVelocity(tick, stressed),
+  }));
+  const softly = between.map((tick) => ({
+    tick,
+    keyNumber: BETWEEN_KEY,
+    velocity: CLICK_VELOCITY.between,
+  }));
+  return [...onBeats, ...softly]
+    .toSorted((a, b) => a.tick - b.tick)
+    .map(({ tick, ...click }) => ({
+      part: 'click',
+      ...click,
+      startTick: startTick + tick,
+      durationTicks: CLICK_TICKS,
+    }));
+}
+
+/**
+ * The click for every bar of a timeline, ascending, straight whatever the swing: the felt beats that
+ * are named, the downbeat and the meter's other stresses louder; and softly every place of the
+ * subdivision that is not such a beat, in the bars whose meter takes it.
+ */
 export function clickTrack(
   timeline: Pick<Timeline, 'bars'>,
-  clickBeats: ClickBeats = 'all',
+  manner: ClickManner = { beats: 'all' },
 ): Note[] {
-  return timeline.bars.flatMap((bar) => barClicks(bar.startTick, bar.meter, clickBeats));
-}
-
-/** So many bars (0 or more) of click on every felt beat before tick 0, ascending, at negative ticks. */
-export function countIn(meter: Meter, bars: number): Note[] {
-  return Array.from({ length: bars }, (_, i) => (i - bars) * barTicks(meter)).flatMap((start) =>
-    barClicks(start, meter, 'all'),
-  );
+  return timeline.bars.flatMap((bar) => barClicks(bar.startTick, bar.meter, manner));
 }

@@ -9,7 +9,8 @@ export type Part = 'left' | 'right' | 'click' | SourcePart;
  * One sounding note in score time. `velocity` is MIDI's, 1 to 127. Drums and the click take their
  * key numbers from the General MIDI percussion map. `patternTick` is where in its pattern the hit
  * stands that made it (absent for clicks). `writtenTicks` is the length a short (staccato) hit is
- * written with, where it sounds shorter.
+ * written with, where it sounds shorter. `says` is the number that a voice speaks in place of a
+ * click, its middle on the beat; what has no voice clicks.
  */
 export type Note = {
   readonly part: Part;
@@ -19,6 +20,7 @@ export type Note = {
   readonly velocity: number;
   readonly patternTick?: Ticks;
   readonly writtenTicks?: Ticks;
+  readonly says?: number;
 };
 
 /** The same note in seconds from the downbeat of bar 1; negative in a count-in. */
