@@ -60,6 +60,23 @@ describe('the song', () => {
     ]);
   });
 
+  it('must change to patterns that are there, bar after bar', () => {
+    const changing = {
+      ...VERSE,
+      patternChanges: [{ bar: 1, patternId: 'gone' }, { bar: 1 }],
+    };
+    const returning = song([changing], 'verse');
+    const form = returning.form.map((entry) => ({
+      ...entry,
+      patternChanges: [{ bar: 1 }, { bar: 2, patternId: 'lost' }],
+    }));
+    expect(faultsOf({ song: { ...returning, form } })).toEqual([
+      'out-of-order song.sections[0].patternChanges',
+      'not-there song.sections[0].patternChanges[0].patternId',
+      'not-there song.form[0].patternChanges[1].patternId',
+    ]);
+  });
+
   it.each([
     ['4/4', [1920, 960], false],
     ['4/4', [1920, 1920], true],

@@ -58,6 +58,13 @@ describe('a plan for the time there is', () => {
       '1 run-through',
     ]));
 
+  it('takes a pattern that is played from a bar on', () => {
+    const [verse, chorus] = SONG.sections;
+    const sections = [{ ...verse!, patternChanges: [{ bar: 2, patternId: 'unused' }] }, chorus!];
+    const plan = planFor(60, { ...TO_PRACTISE, song: { ...SONG, sections } }, []);
+    expect(lines(plan).some((line) => line.includes('pattern unused'))).toBe(true);
+  });
+
   it('begins with the steps that went wrong, a little slower than they were tried', () => {
     const easy = { kind: 'pattern', patternId: 'easy' } as const;
     const plan = planFor(15, TO_PRACTISE, [take(easy, 100, 1, false)]);

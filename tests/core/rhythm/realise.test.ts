@@ -52,6 +52,28 @@ describe('which bar of the pattern is played', () => {
       '7680+1920 43',
     ]));
 
+  it('gives way at the bar from which a section plays another, which begins with its first bar and ends the section', () => {
+    const first = { ...twoBars, ending: pattern('4/4', { left: '3---' }) };
+    const other = pattern('4/4', { left: '8---7---' }, { id: 'other', bars: 2 });
+    const last = { ...other, ending: pattern('4/4', { left: '6---' }) };
+    const verse = section('verse', {
+      slots: slots('| C | C | C | C | C | C |'),
+      patternId: first.id,
+      patternChanges: [{ bar: 3, patternId: 'other' }],
+    });
+    const timeline = timelineOf(song([verse], 'verse'));
+    const patternAt = patternForBar([first, last], timeline);
+    const notes = valueOf(realise(timeline, plainVoicings(timeline), patternAt));
+    expect(noteLines(notes)).toEqual([
+      '0+1920 36',
+      '1920+1920 43',
+      '3840+1920 36',
+      '5760+1920 48',
+      '7680+1920 46',
+      '9600+1920 45',
+    ]);
+  });
+
   it('starts over when the pattern changes and after bars of rest', () => {
     const timeline = chartTimeline('| C | C | C | C | C |');
     const other = pattern('4/4', { left: '8---' }, { id: 'other' });
