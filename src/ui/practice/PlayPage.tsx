@@ -60,10 +60,10 @@ function fillBlock(ribbon: HTMLElement | null, place: number, share: number): vo
   if (block instanceof HTMLElement) block.style.setProperty('--played', `${100 * share}%`);
 }
 
-function showPattern(patterns: HTMLElement | null, place: number): void {
+function showPattern(patterns: HTMLElement | null, bar: number): void {
   for (const figure of patterns?.children ?? []) {
-    const places = figure.getAttribute('data-sections')?.split(' ') ?? [];
-    figure.classList.toggle('practice-pattern-now', places.includes(String(place)));
+    const bars = figure.getAttribute('data-bars')?.split(' ') ?? [];
+    figure.classList.toggle('practice-pattern-now', bars.includes(String(bar)));
   }
 }
 
@@ -131,7 +131,10 @@ export function PlayPage() {
     markOnly(ribbon.current, 'practice-section-now', here);
     markOnly(glance.current, 'practice-glance-now', here);
     markBar(glance.current, place.bar);
-    showPattern(patterns.current, here);
+    showPattern(
+      patterns.current,
+      timeline.bars.findLastIndex(({ startTick }) => startTick <= tick),
+    );
     if (!span) return;
     fillBlock(ribbon.current, here, (tick - span.startTick) / (span.endTick - span.startTick));
     if (section.current) section.current.textContent = playingName(timeline, here);

@@ -4,13 +4,13 @@ import type { Timeline } from '../../core/song/timeline.ts';
 import { selectPatternAt } from '../../state/selectors.ts';
 import { useWidth } from '../useWidth.ts';
 import { RhythmPicture } from '../workshop/RhythmPicture.tsx';
-import { sectionPatterns } from './follow.ts';
+import { patternsInForm } from './follow.ts';
 import { useArranged } from './useArranged.ts';
 
 /** How much larger than on the shelf a picture is, to be read from the stand; the style sheet does the same. */
 const ENLARGED = 1.5;
 
-/** The hands of every pattern that the song plays, small; the page shows the one of the section that is heard. `ref` gives their list. */
+/** The hands of every pattern that the song plays, small; the page shows the one of the bar that is heard. `ref` gives their list. */
 export function SectionPatterns({
   timeline,
   ref,
@@ -19,14 +19,14 @@ export function SectionPatterns({
   readonly ref: Ref<HTMLDivElement>;
 }) {
   const patternAt = useArranged(selectPatternAt);
-  const shown = useMemo(() => sectionPatterns(timeline, patternAt), [timeline, patternAt]);
+  const shown = useMemo(() => patternsInForm(timeline, patternAt), [timeline, patternAt]);
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
   return (
     <div className="practice-patterns" ref={frame}>
       <div ref={ref}>
-        {shown.map(({ pattern, sections }) => (
-          <figure key={pattern.id} data-sections={sections.join(' ')}>
+        {shown.map(({ pattern, bars }) => (
+          <figure key={pattern.id} data-bars={bars.join(' ')}>
             <figcaption className="practice-pattern-name">{pattern.name}</figcaption>
             {width > 0 && <RhythmPicture pattern={pattern} width={Math.floor(width / ENLARGED)} />}
           </figure>

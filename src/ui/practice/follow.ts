@@ -2,6 +2,7 @@ import type { SongRequest } from '../../app/score.ts';
 import { groupBy } from '../../core/rhythm/groupBy.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { PatternAt } from '../../core/rhythm/patternAt.ts';
+import { patternCourse } from '../../core/song/patternCourse.ts';
 import type { ChordSpan, Timeline } from '../../core/song/timeline.ts';
 import { barTicks } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
@@ -84,19 +85,31 @@ export function glanceBars(timeline: Timeline, section: number): GlanceBar[] {
   });
 }
 
-/** A pattern and the places of the form where it is played. */
-export type PatternInForm = { readonly pattern: Pattern; readonly sections: readonly number[] };
+/** A pattern and the bars of the timeline during which it is shown. */
+export type PatternInForm = { readonly pattern: Pattern; readonly bars: readonly number[] };
 
-/** The patterns of a song in order of playing; a playing shows the one that it begins with. */
-export function sectionPatterns(timeline: Timeline, patternAt: PatternAt): PatternInForm[] {
-  const played = timeline.sections.flatMap((_, section) => {
-    const { firstBar } = entryBars(timeline, section);
-    const bar = timeline.bars[firstBar];
-    const pattern = bar && patternAt(bar, firstBar);
-    return pattern ? [{ pattern, section }] : [];
+/**
+ * The patterns of a song in order of playing; each is shown from where a playing begins with it or
+ * changes to it until the next change, also in bars of another meter.
+ */
+export function patternsInForm(timeline: Timeline, patternAt: PatternAt): PatternInForm[] {
+  const shown = timeline.sections.flatMap((span, section) => {
+    const { firstBar, endBar } = entryBars(timeline, section);
+    const course = patternCourse(span);
+    return course.flatMap((change, i) => {
+      const from = firstBar + change.bar;
+      const to = firstBar + (course[i + 1]?.bar ?? endBar - firstBar);
+      const bar = timeline.bars[from];
+      const pattern = bar && patternAt(bar, from);
+      return pattern ? [{ pattern, bars: barsBetween(from, to) }] : [];
+    });
   });
-  return [...groupBy(played, ({ pattern }) => pattern)].map(([pattern, each]) => ({
+  return [...groupBy(shown, ({ pattern }) => pattern)].map(([pattern, each]) => ({
     pattern,
-    sections: each.map(({ section }) => section),
+    bars: each.flatMap(({ bars }) => bars),
   }));
+}
+
+function barsBetween(from: number, to: number): number[] {
+  return Array.from({ length: to - from }, (_, i) => from + i);
 }

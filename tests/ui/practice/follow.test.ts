@@ -6,7 +6,7 @@ import {
   comingChordIndex,
   glanceBars,
   nextChordIndex,
-  sectionPatterns,
+  patternsInForm,
 } from '../../../src/ui/practice/follow.ts';
 import { section, slots, song } from '../../support/music.ts';
 import { pattern } from '../../support/patterns.ts';
@@ -36,13 +36,18 @@ it('lists the bars of one playing with the changes in each', () => {
   ]);
 });
 
-it('shows every pattern once, with the playings that begin with it', () => {
+it('shows every pattern once, with the bars from where it begins until another does', () => {
   const [slow, quick] = [pattern('4/4', { left: 'R---' }), pattern('4/4', { left: 'RRRR' })];
   const patternAt = (bar: { readonly section: number }) => [slow, quick, slow][bar.section];
-  const shown = sectionPatterns(timeline, patternAt);
-  expect(shown).toEqual([
-    { pattern: slow, sections: [0, 2] },
-    { pattern: quick, sections: [1] },
+  expect(patternsInForm(timeline, patternAt)).toEqual([
+    { pattern: slow, bars: [0, 1, 2, 3, 6, 7, 8, 9] },
+    { pattern: quick, bars: [4, 5] },
+  ]);
+  const changing = { ...verse, patternChanges: [{ bar: 2, patternId: 'quick' }, { bar: 3 }] };
+  const parts = [slow, slow, quick, undefined];
+  expect(patternsInForm(timelineOf(song([changing], 'verse')), (_, i) => parts[i])).toEqual([
+    { pattern: slow, bars: [0, 1] },
+    { pattern: quick, bars: [2] },
   ]);
 });
 
