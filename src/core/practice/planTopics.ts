@@ -7,7 +7,13 @@ import { type Timeline, timelineOf } from '../song/timeline.ts';
 import type { Bpm } from '../time/tempoMap.ts';
 import type { Voicing } from '../voicing/voicing.ts';
 import { hardJoins, type Join } from './joins.ts';
-import { cleanBpm, type PracticeTarget, type TakeRecord } from './takeRecord.ts';
+import {
+  cleanBpm,
+  fastestReached,
+  type PracticeTarget,
+  sameTarget,
+  type TakeRecord,
+} from './takeRecord.ts';
 import { type WeakStep, weakSteps } from './weakSteps.ts';
 
 /** A song with its patterns and a voicing for each chord of its timeline. */
@@ -83,19 +89,42 @@ function inTurn<T>(lists: readonly (readonly T[])[]): T[] {
 
 function weakTopic(patternId: PatternId, goalBpm: Bpm, history: readonly TakeRecord[]): Topic[] {
   const target = { kind: 'pattern', patternId } as const;
-  const ofPattern = (take: TakeRecord) =>
-    take.score.steps.some((step) => (step.patternId ?? idOf(take.target)) === patternId);
-  const last = history.filter(ofPattern).toSorted((a, b) => b.atMs - a.atMs)[0];
-  const steps = last
-    ? weakSteps(last.score).filter((s) => (s.patternId ?? idOf(last.target)) === patternId)
-    : [];
+  const last = history
+    .filter((take) => take.passes > 0 && hasSteps(take, patternId))
+    .reduce<TakeRecord | undefined>((a, b) => (a && a.atMs > b.atMs ? a : b), undefined);
+  const steps = last ? weakStepsOf(last, patternId) : [];
   if (!last || steps.length === 0) return [];
   const startBpm = Math.round(START.weak * Math.min(last.bpm, goalBpm));
   return [{ target, startBpm, goalBpm, why: { kind: 'weak-steps', steps } }];
 }
 
+/** Steps of a drill may not name their pattern: it has but one. */
+function hasSteps({ score, target }: TakeRecord, patternId: PatternId): boolean {
+  return score.steps.some((step) => (step.patternId ?? idOf(target)) === patternId);
+}
+
+function weakStepsOf({ score, target }: TakeRecord, patternId: PatternId): WeakStep[] {
+  return weakSteps(score).filter((step) => (step.patternId ?? idOf(target)) === patternId);
+}
+
 function idOf(target: PracticeTarget): PatternId | undefined {
   return target.kind === 'pattern' ? target.patternId : undefined;
+}
+
+/**
+ * `cleanBpm` of a target; a pattern was reached, too, in a clean take of anything else in which none
+ * of its steps was weak.
+ */
+function reachedBpm(history: readonly TakeRecord[], target: PracticeTarget): Bpm | undefined {
+  if (target.kind !== 'pattern') return cleanBpm(history, target);
+  const { patternId } = target;
+  const isGoodOf = (take: TakeRecord) =>
+    hasSteps(take, patternId) && weakStepsOf(take, patternId).length === 0;
+  return fastestReached(
+    history.filter((take) =>
+      take.target.kind === 'pattern' ? sameTarget(take.target, target) : isGoodOf(take),
+    ),
+  );
 }
 
 function joinTopic(join: Join, goalBpm: Bpm, history: readonly TakeRecord[]): Topic[] {
@@ -111,7 +140,7 @@ function topicNotAtTempo(
   goalBpm: Bpm,
   history: readonly TakeRecord[],
 ): (Topic & { readonly why: { readonly kind: 'not-at-tempo'; readonly cleanBpm?: Bpm } })[] {
-  const reached = cleanBpm(history, target);
+  const reached = reachedBpm(history, target);
   if (reached !== undefined && reached >= goalBpm) return [];
   const startBpm = reached ?? Math.round(START.unknown * goalBpm);
   const why = {

@@ -1,22 +1,33 @@
 import type { PatternId, SectionId } from '../ids.ts';
 import { unreachable } from '../result.ts';
+import type { Level } from '../rhythm/levels.ts';
 import type { Bpm } from '../time/tempoMap.ts';
 import type { HitHand, InputSees } from './expectedHits.ts';
 import type { TakeScore } from './takeScore.ts';
 
-/** What can be practised: a pattern on one chord, a section, the join of two sections, the song. */
+/**
+ * What can be practised: a pattern by itself, a section, the join of two sections, the song, or other
+ * bars of it (by their place in playing order as it was then, from 0, the end exclusive).
+ */
 export type PracticeTarget =
   | { readonly kind: 'pattern'; readonly patternId: PatternId }
   | { readonly kind: 'section'; readonly sectionId: SectionId }
   | { readonly kind: 'join'; readonly from: SectionId; readonly to: SectionId }
-  | { readonly kind: 'song' };
+  | { readonly kind: 'song' }
+  | { readonly kind: 'bars'; readonly firstBar: number; readonly endBar: number };
 
-/** A take as it is kept: when (milliseconds since 1970), of what, with which hand, how fast, how heard and how well. */
+/**
+ * A take as it is kept: when it began (milliseconds since 1970), of what, with which hand, how fast,
+ * at which level (everything without), how often it was played through (0: it was broken off), how
+ * heard and how well.
+ */
 export type TakeRecord = {
   readonly atMs: number;
   readonly target: PracticeTarget;
   readonly hand: HitHand;
   readonly bpm: Bpm;
+  readonly level?: Level;
+  readonly passes: number;
   readonly sees: InputSees;
   readonly score: TakeScore;
 };
@@ -32,15 +43,36 @@ export function sameTarget(one: PracticeTarget, other: PracticeTarget): boolean 
       return other.kind === 'join' && one.from === other.from && one.to === other.to;
     case 'song':
       return other.kind === 'song';
+    case 'bars':
+      return (
+        other.kind === 'bars' && one.firstBar === other.firstBar && one.endBar === other.endBar
+      );
     default:
       return unreachable(one);
   }
 }
 
-/** The fastest tempo at which a target was played clean with both hands; undefined if it never was. */
+/** Whether a take shows that its tempo was reached: clean, both hands, the whole part, played through. */
+export function reachesTempo({ hand, level, passes, score }: TakeRecord): boolean {
+  return score.clean && hand === 'both' && level === undefined && passes > 0;
+}
+
+/** The fastest tempo of some takes that was reached; undefined where none was. */
+export function fastestReached(takes: readonly TakeRecord[]): Bpm | undefined {
+  const tempos = takes.filter(reachesTempo).map((take) => take.bpm);
+  return tempos.length === 0 ? undefined : Math.max(...tempos);
+}
+
+/**
+ * The fastest tempo at which a target was reached; undefined if none was. One who plays the whole song
+ * clean plays its sections so.
+ */
 export function cleanBpm(history: readonly TakeRecord[], target: PracticeTarget): Bpm | undefined {
-  const clean = history.filter(
-    (take) => take.hand === 'both' && take.score.clean && sameTarget(take.target, target),
+  return fastestReached(
+    history.filter(
+      (take) =>
+        sameTarget(take.target, target) ||
+        (target.kind === 'section' && take.target.kind === 'song'),
+    ),
   );
-  return clean.length === 0 ? undefined : Math.max(...clean.map((take) => take.bpm));
 }

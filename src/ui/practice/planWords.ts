@@ -29,6 +29,10 @@ export function targetWords(target: PracticeTarget, { song, patterns }: Named): 
       return `${nameIn(song.sections, target.from)} to ${nameIn(song.sections, target.to)}`;
     case 'song':
       return 'The whole song';
+    case 'bars':
+      return target.endBar - target.firstBar === 1
+        ? `Bar ${target.endBar}`
+        : `Bars ${target.firstBar + 1} to ${target.endBar}`;
     default:
       return unreachable(target);
   }

@@ -28,6 +28,8 @@ export function barsOfTarget(timeline: Timeline, target: PracticeTarget): BarRan
       );
       return place < 0 ? undefined : barsOfJoin(entryBars(timeline, place).firstBar);
     }
+    case 'bars':
+      return { firstBar: target.firstBar, endBar: target.endBar };
     case 'song':
     case 'pattern':
       return undefined;

@@ -32,7 +32,7 @@ function take(target: PracticeTarget, bpm: number, atMs: number, isClean: boolea
     expectedHit(beat / 2, 'left', { patternTick: beat * 480 }),
   );
   const score = scoreOf(hits.map((hit, i) => [hit, i === 3 && !isClean ? 'missed' : 0]));
-  return { atMs, target, hand: 'both', bpm, sees: 'hands', score };
+  return { atMs, target, hand: 'both', bpm, passes: 1, sees: 'hands', score };
 }
 
 function lines(plan: readonly PlanItem[]): string[] {
