@@ -9,6 +9,7 @@ import {
   type Position,
   positionAt,
   type Span,
+  spansAfter,
   wholeSpan,
 } from './pass.ts';
 import { type Revise, revisedPlan } from './revision.ts';
@@ -26,6 +27,9 @@ export const TAIL_SEC: Seconds = 1.5;
 
 /** Notes that are later than this (the page stood still) are left out: rather a gap than a burst. */
 export const TOO_LATE_SEC: Seconds = 0.15;
+
+/** What has ended stays known so long: what is heard now lags behind, and takes look back. */
+const REMEMBERED_SEC: Seconds = 1;
 
 /**
  * What was handed to the instruments since the player was made. `late` notes were handed over after
@@ -149,8 +153,7 @@ export function createPlayer<P extends Pass = Pass>(
     // A pass that a revision made end too soon is followed as soon as it can be.
     const fromSec = last ? Math.max(endOf(last), last.fromSec, soonestSec) : soonestSec;
     const span = wholeSpan(pass, last ? last.passIndex + 1 : 0, fromSec);
-    const heard = to.spans.filter((old) => endOf(old) > clock() - 1);
-    to.spans = [...heard, span];
+    to.spans = [...spansAfter(to.spans, clock() - REMEMBERED_SEC), span];
     if (!last) instruments.startQuietly(fromSec);
     scheduler.add(noteEvents(dueNotes(span)));
   }
@@ -185,7 +188,8 @@ export function createPlayer<P extends Pass = Pass>(
       const revised = run;
       if (!revised) return;
       const waiting = scheduler.waiting().flatMap((e) => (e.kind === 'note' ? [e.due] : []));
-      const plan = revisedPlan({ spans: revised.spans, waiting }, scheduler.horizonSec(), revise);
+      const spans = spansAfter(revised.spans, clock() - REMEMBERED_SEC);
+      const plan = revisedPlan({ spans, waiting }, scheduler.horizonSec(), revise);
       if (run !== revised) return;
       revised.spans = plan.spans;
       revised.isLast = false;

@@ -368,3 +368,29 @@ function swungPass(swing: number, beatSec: number): Pass {
   );
   return { notes, leadInSec: 0, lengthSec: 8 * beatSec };
 }
+
+describe('what is told of past spans', () => {
+  it('leaves out a span that gave way to a faster tempo before those that followed it', () => {
+    const { player, time } = stagedPlayer();
+    player.play(inTurn(pass([0], 4), ...Array.from({ length: 9 }, () => pass([0], 1))));
+    player.revise(() => ({ pass: pass([0], 1), secondsIn: (sec) => sec / 4 }));
+    for (let i = 0; i < 40; i++) {
+      time.pass(0.1);
+      const spans = player.spans();
+      const indexes = spans.map(({ passIndex }) => passIndex);
+      expect(indexes).toEqual(indexes.toSorted((a, b) => a - b));
+      expect(indexes.at(-1)! - indexes[0]!).toBeLessThanOrEqual(indexes.length - 1);
+    }
+    expect(player.spans().every(({ pass: { lengthSec } }) => lengthSec === 1)).toBe(true);
+  });
+
+  it('does not grow with the edits of a long pass', () => {
+    const { player, time } = stagedPlayer();
+    player.play(() => pass([0, 300], 600));
+    for (let i = 0; i < 300; i++) {
+      player.revise((old) => ({ pass: { ...old }, secondsIn: same }));
+      time.pass(0.1);
+    }
+    expect(player.spans().length).toBeLessThan(15);
+  });
+});

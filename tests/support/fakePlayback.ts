@@ -6,6 +6,7 @@ import type { Part, TimedNote } from '../../src/core/rhythm/note.ts';
 import { createStore } from '../../src/state/store.ts';
 import { fakeTime } from './fakeTime.ts';
 import { section, slots, song } from './music.ts';
+import { playLog } from './playLog.ts';
 import { PRACTICE, project } from './project.ts';
 
 /** Practice settings that begin with the music at once. */
@@ -20,6 +21,7 @@ export function onFakeTime(parts: Partial<Project> = {}) {
     {
       strike: (note, atSec) => {
         struck.push({ note, atSec });
+        log.struck(note, atSec);
         return { startSec: atSec, endSec: atSec, release: () => undefined };
       },
       silence: () => undefined,
@@ -27,8 +29,13 @@ export function onFakeTime(parts: Partial<Project> = {}) {
     },
     time.timer,
   );
+  const log = playLog(player, time.clock);
   const store = createStore(project(parts));
-  const sound: Sound = { player, setLevels: () => undefined, resume: async () => undefined };
+  const sound: Sound = {
+    player: log.watched,
+    setLevels: () => undefined,
+    resume: async () => undefined,
+  };
   let watch: (() => void) | undefined;
   const playback = createPlayback({
     store,
@@ -40,8 +47,9 @@ export function onFakeTime(parts: Partial<Project> = {}) {
       };
     },
   });
-  const pass = (sec: number) => {
-    time.pass(sec);
+  const pass = (sec: number, tickSec?: number) => {
+    time.pass(sec, tickSec);
+    log.sample();
     watch?.();
   };
   /** When a part is struck, in seconds after play-back began, each time once. */
@@ -60,7 +68,7 @@ export function onFakeTime(parts: Partial<Project> = {}) {
         const name = 'C . D . E F . G . A . B'.split(' ')[note.keyNumber % 12];
         return `${name} ${Math.round((atSec - START_DELAY_SEC) * 1000) / 1000}`;
       });
-  return { pass, store, playback, strikes, basses, clock: time.clock };
+  return { pass, store, playback, log, strikes, basses, clock: time.clock };
 }
 
 /** A playback of verse (C F), chorus (A G), verse again; a bar lasts two seconds. */

@@ -6,8 +6,8 @@ import type { Seconds } from '../../src/core/time/ticks.ts';
 export type FakeTime = {
   readonly clock: Clock;
   readonly timer: Timer;
-  /** Lets time pass with a tick every 25 ms. */
-  pass(sec: Seconds): void;
+  /** Lets time pass with a tick every 25 ms, or as often as `tickSec` says. */
+  pass(sec: Seconds, tickSec?: Seconds): void;
   /** Lets time pass without a tick, then ticks once: the page stood still. */
   stall(sec: Seconds): void;
   isTicking(): boolean;
@@ -34,9 +34,9 @@ export function fakeTime(startSec: Seconds = 0): FakeTime {
         onTick = undefined;
       },
     },
-    pass(sec) {
+    pass(sec, tickSec = 0.025) {
       const endSec = now + sec;
-      while (now + 0.025 < endSec) stall(0.025);
+      while (now + tickSec < endSec) stall(tickSec);
       stall(endSec - now);
     },
     stall,

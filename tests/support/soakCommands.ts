@@ -1,0 +1,121 @@
+import * as fc from 'fast-check';
+import type { Playback } from '../../src/app/playback.ts';
+import type { PlayRequest } from '../../src/app/score.ts';
+import type { Seconds } from '../../src/core/time/ticks.ts';
+import { setBand, setClick, setSoundingHands } from '../../src/state/edits/practice.ts';
+import { setTempo } from '../../src/state/edits/song.ts';
+import type { Store } from '../../src/state/store.ts';
+import { anyEdit } from './edits.ts';
+
+/** What commands are given to. */
+export type Commanded = { readonly playback: Playback; readonly store: Store };
+
+/** Something that a user does, after which `waitSec` pass. */
+export type Command = {
+  readonly name: string;
+  readonly waitSec: Seconds;
+  readonly act: (to: Commanded) => void | Promise<void>;
+};
+
+type Act = Omit<Command, 'waitSec'>;
+
+function act<T>(name: string, value: fc.Arbitrary<T>, run: (to: Commanded, value: T) => void) {
+  return value.map(
+    (drawn): Act => ({
+      name: `${name} ${JSON.stringify(drawn) ?? ''}`,
+      act: (to) => run(to, drawn),
+    }),
+  );
+}
+
+const patternId = fc.constantFrom('p', 'q', 'r');
+const times = fc.constantFrom(1, 2, 'until-stopped' as const);
+const range = fc
+  .tuple(fc.nat(5), fc.integer({ min: 1, max: 3 }))
+  .map(([firstBar, bars]) => ({ firstBar, endBar: firstBar + bars }));
+
+const request: fc.Arbitrary<PlayRequest> = fc.oneof(
+  times.map((n) => ({ kind: 'song', times: n }) as const),
+  fc.tuple(range, times).map(([bars, n]) => ({ kind: 'song', times: n, range: bars }) as const),
+  patternId.map((id) => ({ kind: 'pattern', patternId: id }) as const),
+  fc.nat(2).map((rung) => ({ kind: 'drill', rung }) as const),
+);
+
+const level = fc.double({ min: 0, max: 1, noNaN: true });
+
+function anyAct(play: fc.Arbitrary<PlayRequest>): fc.Arbitrary<Act> {
+  return fc.oneof(
+    play.map((asked) => ({
+      name: `play ${JSON.stringify(asked)}`,
+      act: ({ playback }: Commanded) => playback.play(asked),
+    })),
+    fc.constant({ name: 'stop', act: ({ playback }: Commanded) => playback.stop() }),
+    act('jump to bar', fc.nat(5), ({ playback }, toBar) => playback.jump({ toBar })),
+    act('jump to bars', range, ({ playback }, bars) =>
+      playback.jump({ toBar: bars.firstBar, range: bars }),
+    ),
+    act('times', times, ({ playback }, n) => playback.setTimes(n)),
+    act(
+      'manner',
+      fc.tuple(
+        fc.integer({ min: 40, max: 180 }),
+        fc.constantFrom(0, 0, -5, 3),
+        fc.constantFrom(undefined, undefined, 1 as const, 3 as const),
+      ),
+      ({ playback }, [speedPercent, semitones, chosen]) =>
+        playback.setManner({
+          speedPercent,
+          arrangement: { semitones, ...(chosen && { level: chosen }) },
+        }),
+    ),
+    act('rungs', fc.constantFrom(-1, 1), ({ playback }, by) => playback.changeRung(by)),
+    act('rung', fc.nat(3), ({ playback }, rung) => playback.goToRung(rung)),
+    act('turn to', patternId, ({ playback }, id) =>
+      playback.turnTo({ kind: 'pattern', patternId: id }),
+    ),
+    act(
+      'volumes',
+      fc.tuple(level, level, level, level),
+      ({ playback }, [master, left, right, band]) =>
+        playback.setVolumes({ master, left, right, band }),
+    ),
+    act('tempo', fc.integer({ min: 40, max: 240 }), ({ store }, bpm) =>
+      store.edit(setTempo(bpm), { label: 'tempo' }),
+    ),
+    act('hands', fc.constantFrom('left', 'right', 'both', 'none'), ({ store }, hands) =>
+      store.edit(setSoundingHands(hands), { label: 'hands' }),
+    ),
+    act('band', fc.boolean(), ({ store }, on) => store.edit(setBand(on), { label: 'band' })),
+    act(
+      'click',
+      fc.record({ on: fc.boolean(), beats: fc.constantFrom('all', 'back-beat'), level }),
+      ({ store }, parts) => store.edit(setClick(parts), { label: 'click' }),
+    ),
+    fc.constant({ name: 'undo', act: ({ store }: Commanded) => store.undo() }),
+    fc.constant({ name: 'redo', act: ({ store }: Commanded) => store.redo() }),
+  );
+}
+
+/**
+ * Anything that a user may do while music plays, one command in three an edit of the song: see
+ * `anyEdit` for what its sections and patterns are to be called.
+ */
+export function anyCommand(longestWaitSec: Seconds = 3): fc.Arbitrary<Command> {
+  const edit = fc.tuple(anyEdit(), fc.nat()).map(
+    ([made, n]): Act => ({
+      name: `edit ${n}`,
+      act: ({ store }) => store.edit(made, { label: 'edit' }),
+    }),
+  );
+  const waitSec = fc.oneof(
+    fc.constant(0),
+    fc.double({ min: 0, max: 0.3, noNaN: true }),
+    fc.double({ min: 0, max: longestWaitSec, noNaN: true }),
+  );
+  return fc
+    .tuple(
+      fc.oneof({ weight: 2, arbitrary: anyAct(request) }, { weight: 1, arbitrary: edit }),
+      waitSec,
+    )
+    .map(([done, wait]) => ({ ...done, waitSec: wait }));
+}
