@@ -1,4 +1,4 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type IDBPDatabase, openDB } from 'idb';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { decodeProject, encodeProject, type ProjectFileError } from '../formats/projectFile.ts';
@@ -9,6 +9,17 @@ import {
   type ProjectRow,
   pageTexts,
 } from './lastWords.ts';
+import {
+  type Kept,
+  kept,
+  OPEN_PROJECT,
+  type Rooms,
+  type StorageError,
+  storageError,
+} from './rooms.ts';
+import { deleteWithTakes, type TakeRoom, takeRoomIn } from './takeRoom.ts';
+
+export type { StorageError } from './rooms.ts';
 
 /** What the list of kept songs shows; `savedAtMs` counts from 1970, as the page's clock does. */
 export type KeptProject = {
@@ -17,29 +28,7 @@ export type KeptProject = {
   readonly savedAtMs: number;
 };
 
-const OPEN_PROJECT = 'open project';
-
-/** Projects as the text of a project file; recordings as they were brought in; which project lies open. */
-interface Rooms extends DBSchema {
-  projects: { key: string; value: ProjectRow };
-  takes: { key: string; value: unknown };
-  recordings: { key: string; value: Blob };
-  desk: { key: typeof OPEN_PROJECT; value: string };
-}
-
 const ROOMS_VERSION = 1;
-
-/**
- * Why the browser does not keep something; `reason` is its own word for it.
- * - `unavailable`: it offers no storage here (a private window, storage switched off)
- * - `newer-version`: a later release has used this storage, and this one cannot read it
- * - `full`: no room is left
- * - `failed`: anything else
- */
-export type StorageError = {
-  readonly kind: 'unavailable' | 'newer-version' | 'full' | 'failed';
-  readonly reason: string;
-};
 
 /** What is kept under a project's id is no project any more; `text` is all of it, so that it can be handed out. */
 export type UnreadableProject = {
@@ -49,11 +38,10 @@ export type UnreadableProject = {
   readonly error: ProjectFileError;
 };
 
-type Kept<T> = Promise<Result<T, StorageError>>;
 type OpenedProject = Promise<Result<Project | undefined, StorageError | UnreadableProject>>;
 
-/** Songs and recordings on this device. What fails comes back as an error, never as an exception. */
-export type Storage = {
+/** Songs, their takes and recordings on this device. What fails comes back as an error, never as an exception. */
+export type Storage = TakeRoom & {
   /**
    * Keeps the project under its id in place of what was there, and remembers it as the open one.
    * Writes are done in the order of their calls.
@@ -67,6 +55,7 @@ export type Storage = {
   readonly lastProject: () => OpenedProject;
   /** All projects, the one saved last first. */
   readonly projects: () => Kept<readonly KeptProject[]>;
+  /** Deletes a project and its takes, so that a later one under its id has none of them. */
   readonly deleteProject: (id: Project['id']) => Kept<undefined>;
   /** Keeps a recording's file under an id in place of what was there. */
   readonly saveRecording: (id: string, file: Blob) => Kept<undefined>;
@@ -76,25 +65,6 @@ export type Storage = {
   /** Ends the use of the storage; what was begun is still done. */
   readonly close: () => void;
 };
-
-const ERROR_KINDS: Readonly<Record<string, StorageError['kind']>> = {
-  QuotaExceededError: 'full',
-  VersionError: 'newer-version',
-  SecurityError: 'unavailable',
-};
-
-function storageError(error: unknown, otherwise: StorageError['kind']): StorageError {
-  if (!(error instanceof Error)) return { kind: otherwise, reason: String(error) };
-  return { kind: ERROR_KINDS[error.name] ?? otherwise, reason: `${error.name}: ${error.message}` };
-}
-
-async function kept<T>(act: () => Promise<T>): Kept<T> {
-  try {
-    return ok(await act());
-  } catch (error) {
-    return err(storageError(error, 'failed'));
-  }
-}
 
 function projectOf(row: ProjectRow | undefined): Awaited<OpenedProject> {
   if (!row) return ok(undefined);
@@ -141,6 +111,7 @@ export function createStorage(db: IDBPDatabase<Rooms>, lastWords: LastWords): St
     return row.ok ? projectOf(row.value) : row;
   };
   return {
+    ...takeRoomIn(db),
     openProject,
     saveProject: (project, atMs) => save(rowOf(project, atMs)),
     saveBeforeLeaving: (project, atMs) => {
@@ -160,7 +131,7 @@ export function createStorage(db: IDBPDatabase<Rooms>, lastWords: LastWords): St
           .map(({ id, title, savedAtMs }) => ({ id, title, savedAtMs }))
           .toSorted((a, b) => b.savedAtMs - a.savedAtMs);
       }),
-    deleteProject: (id) => kept(() => db.delete('projects', id).then(() => undefined)),
+    deleteProject: (id) => kept(() => deleteWithTakes(db, id)),
     saveRecording: (id, file) => kept(() => db.put('recordings', file, id).then(() => undefined)),
     recording: (id) => kept(() => db.get('recordings', id)),
     deleteRecording: (id) => kept(() => db.delete('recordings', id).then(() => undefined)),

@@ -6,6 +6,7 @@ import { lastWordsIn } from '../../src/state/lastWords.ts';
 import { openStorage, type Storage } from '../../src/state/storage.ts';
 import { errorOf, valueOf } from '../support/music.ts';
 import { project } from '../support/project.ts';
+import { takeRecord } from '../support/takeRecords.ts';
 
 const NAME = 'vampwright-test';
 
@@ -98,6 +99,70 @@ describe('the storage', () => {
         found: '"fast"',
       },
     });
+  });
+});
+
+describe('the takes of a song', () => {
+  const NONE: ReadonlySet<string> = new Set();
+  const one = { ...takeRecord({ atMs: 1 }), id: 'one' };
+  const two = { ...takeRecord({ atMs: 2, level: 3 }), id: 'two' };
+
+  async function withSongs(...ids: string[]): Promise<Storage> {
+    const storage = await opened();
+    for (const id of ids) await storage.saveProject(project({ id }), 1);
+    return storage;
+  }
+
+  it('are read as they were written, also after the storage was closed, and by song', async () => {
+    const before = await withSongs('song', 'song-2');
+    expect(await before.saveTakes('song', [one])).toEqual({ ok: true, value: true });
+    await before.saveTakes('song-2', [two]);
+    before.close();
+    const after = await opened();
+    expect(await after.takes('song', NONE)).toEqual({
+      ok: true,
+      value: { ids: ['one'], takes: [one] },
+    });
+    expect(valueOf(await after.takes('song-2', NONE)).takes).toEqual([two]);
+  });
+
+  it('are read but the known ones', async () => {
+    const storage = await withSongs('song');
+    await storage.saveTakes('song', [one, two]);
+    expect(valueOf(await storage.takes('song', new Set(['one'])))).toEqual({
+      ids: ['one', 'two'],
+      takes: [two],
+    });
+  });
+
+  it('are deleted one by one', async () => {
+    const storage = await withSongs('song');
+    await storage.saveTakes('song', [one, two]);
+    await storage.deleteTakes('song', ['one', 'nowhere']);
+    expect(valueOf(await storage.takes('song', NONE)).takes).toEqual([two]);
+  });
+
+  it('go with the song, so that a later one under its id has none', async () => {
+    const storage = await withSongs('song', 'other');
+    await storage.saveTakes('song', [one]);
+    await storage.saveTakes('other', [two]);
+    await storage.deleteProject('song');
+    expect(await storage.saveTakes('song', [one])).toEqual({ ok: true, value: false });
+    await storage.saveProject(project({ id: 'song' }), 2);
+    expect(valueOf(await storage.takes('song', NONE)).ids).toEqual([]);
+    expect(valueOf(await storage.takes('other', NONE)).ids).toEqual(['two']);
+  });
+
+  it('are left out where they cannot be read, but not deleted', async () => {
+    const storage = await withSongs('song');
+    await storage.saveTakes('song', [one]);
+    const db = await openDB(NAME);
+    await db.put('takes', { version: 9 }, ['song', 'later']);
+    await db.put('takes', 'broken', ['song', 'broken']);
+    const read = valueOf(await storage.takes('song', NONE));
+    expect(read.takes).toEqual([one]);
+    expect(await db.count('takes')).toBe(3);
+    db.close();
   });
 });
 
