@@ -1,5 +1,6 @@
 import type { CDPSession, Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Division } from '../../src/core/rhythm/pattern.ts';
 import { encodeProject } from '../../src/formats/projectFile.ts';
 import { pattern, source } from '../support/patterns.ts';
 import { project } from '../support/project.ts';
@@ -154,7 +155,7 @@ function busySong(): string {
     right: bars('C-.-C-.. ........ C-C-.... ........'),
     left: bars('R-----v- ........ 5----.3- ........'),
   };
-  const divisions = Array.from({ length: 4 * BARS }, () => STEPS_A_BEAT);
+  const divisions = Array.from({ length: 4 * BARS }, (): Division => STEPS_A_BEAT);
   const plain = pattern('4/4', hands, { bars: BARS, divisions });
   const sources = [
     source(plain, 'hi-hat', bars('x.x.x.x. x.x.x.x. x.x.x.x. x.x.x.x.')),

@@ -3,9 +3,10 @@ import type { Hit } from '../../core/rhythm/pattern.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
 import { hitOnStep, strokesOnStep } from './gridPlace.ts';
 import { type PlacedRow, rowKey, rowName } from './rowLayout.ts';
+import { sameProps } from './sameProps.ts';
 import { sourceName } from './sourceNames.ts';
 import { spokenHit, spokenStep, spokenStroke } from './spokenPlace.ts';
-import type { PlacedStep, System } from './systemLayout.ts';
+import type { Pixels, PlacedStep, System } from './systemLayout.ts';
 
 type Props = {
   readonly placed: PlacedRow;
@@ -30,6 +31,35 @@ function sourceWords(source: Source, step: PlacedStep, system: System): string {
   return strokes[0] ? spokenStroke(strokes[0]) : 'nothing';
 }
 
+const Cell = memo(function Cell({
+  row,
+  column,
+  label,
+  left,
+  width,
+  isTab,
+}: {
+  readonly row: string;
+  readonly column: number;
+  readonly label: string;
+  readonly left: Pixels;
+  readonly width: Pixels;
+  readonly isTab: boolean;
+}) {
+  return (
+    <div
+      role="gridcell"
+      tabIndex={isTab ? 0 : -1}
+      aria-colindex={column + 1}
+      aria-label={label}
+      data-row={row}
+      data-column={column}
+      className="pattern-cell"
+      style={{ left, width }}
+    />
+  );
+});
+
 /** The places of one row in one system, over its drawing: what is focused, tapped and read out. */
 export const GridRow = memo(function GridRow(props: Props) {
   const { placed, system, bars, syllables, hits, tabColumn, rowIndex } = props;
@@ -49,18 +79,16 @@ export const GridRow = memo(function GridRow(props: Props) {
         {rowName(row)}
       </div>
       {system.steps.map((step) => (
-        <div
+        <Cell
           key={step.column}
-          role="gridcell"
-          tabIndex={step.column === tabColumn ? 0 : -1}
-          aria-colindex={step.column + 1}
-          aria-label={`${spoken}, ${spokenStep(step, syllables[step.column] ?? '', bars)}: ${words(step)}`}
-          data-row={key}
-          data-column={step.column}
-          className="pattern-cell"
-          style={{ left: step.x, width: step.width }}
+          row={key}
+          column={step.column}
+          label={`${spoken}, ${spokenStep(step, syllables[step.column] ?? '', bars)}: ${words(step)}`}
+          left={step.x}
+          width={step.width}
+          isTab={step.column === tabColumn}
         />
       ))}
     </div>
   );
-});
+}, sameProps);

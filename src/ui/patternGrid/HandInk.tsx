@@ -1,14 +1,13 @@
 import { memo, useContext } from 'react';
-import type { LeftHit, RightHit } from '../../core/rhythm/pattern.ts';
+import type { Hit, LeftHit, RightHit } from '../../core/rhythm/pattern.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
-import type { HandName } from '../../core/voicing/voicing.ts';
 import { HitStroke } from './HitStroke.tsx';
 import { HitMarksContext, type HitRemark } from './hitMarks.ts';
 import { hitPiece } from './hitShapes.ts';
 import { MARK_ROOM } from './rowLayout.ts';
+import { sameProps } from './sameProps.ts';
 import type { Pixels, System } from './systemLayout.ts';
-import { voiceRows } from './toneHeights.ts';
-import { leftStrokes, rightStrokes, type ToneStroke, type Zone } from './zoneStrokes.ts';
+import { leftStrokes, rightStrokes, type Zone } from './zoneStrokes.ts';
 
 type Props<H> = {
   readonly system: System;
@@ -20,49 +19,60 @@ type Props<H> = {
   readonly chosenAt: Ticks | undefined;
 };
 
+type HitProps<H> = {
+  readonly system: System;
+  readonly hit: H;
+  readonly top: Pixels;
+  readonly height: Pixels;
+  readonly selected: boolean;
+  readonly remark: HitRemark | undefined;
+};
+
 /** White between a hand's strokes and the spine, or the band outside. */
 const FOOT: Pixels = 5;
 
 /** Where in a hand's row its strokes are drawn: under the room for accents. */
-function zoneOf({ top, height }: Props<unknown>): Zone {
+function zoneOf({ top, height }: Pick<Props<unknown>, 'top' | 'height'>): Zone {
   return { top: top + MARK_ROOM, height: height - MARK_ROOM - FOOT };
 }
 
-function strokesInSystem<H extends LeftHit | RightHit>(
-  { system, hits, chosenAt }: Props<H>,
-  hand: HandName,
-  strokes: (hit: H) => readonly ToneStroke[],
+const RightHitInk = memo(function RightHitInk({
+  voices,
+  ...props
+}: HitProps<RightHit> & { readonly voices: number }) {
+  const piece = hitPiece(props.system, props.hit);
+  const strokes = rightStrokes(props.hit, zoneOf(props), voices);
+  return piece && <HitStroke {...props} hand="right" piece={piece} strokes={strokes} />;
+});
+
+const LeftHitInk = memo(function LeftHitInk(props: HitProps<LeftHit>) {
+  const piece = hitPiece(props.system, props.hit);
+  const strokes = leftStrokes(props.hit, zoneOf(props));
+  return piece && <HitStroke {...props} hand="left" piece={piece} strokes={strokes} />;
+});
+
+/** What is handed on to each hit of a row; nothing of it changes with the other hits. */
+function ofHit<H extends Hit>(
+  { system, top, height, chosenAt }: Props<H>,
+  hit: H,
   remarks: ReadonlyMap<Ticks, HitRemark>,
-) {
-  return hits.map((hit) => {
-    const piece = hitPiece(system, hit);
-    return (
-      piece && (
-        <HitStroke
-          key={hit.at}
-          hit={hit}
-          hand={hand}
-          piece={piece}
-          strokes={strokes(hit)}
-          selected={hit.at === chosenAt}
-          remark={remarks.get(hit.at)}
-        />
-      )
-    );
-  });
+): HitProps<H> {
+  const selected = hit.at === chosenAt;
+  return { system, hit, top, height, selected, remark: remarks.get(hit.at) };
 }
 
-/** What the right hand plays in one system. */
-export const RightInk = memo(function RightInk(props: Props<RightHit>) {
-  const rows = voiceRows(props.hits);
-  const zone = zoneOf(props);
+/** What the right hand plays in one system, its zone divided into so many voices. */
+export const RightInk = memo(function RightInk(
+  props: Props<RightHit> & { readonly voices: number },
+) {
   const remarks = useContext(HitMarksContext).right;
-  return strokesInSystem(props, 'right', (hit) => rightStrokes(hit, zone, rows), remarks);
-});
+  return props.hits.map((hit) => (
+    <RightHitInk key={hit.at} {...ofHit(props, hit, remarks)} voices={props.voices} />
+  ));
+}, sameProps);
 
 /** What the left hand plays in one system. */
 export const LeftInk = memo(function LeftInk(props: Props<LeftHit>) {
-  const zone = zoneOf(props);
   const remarks = useContext(HitMarksContext).left;
-  return strokesInSystem(props, 'left', (hit) => leftStrokes(hit, zone), remarks);
-});
+  return props.hits.map((hit) => <LeftHitInk key={hit.at} {...ofHit(props, hit, remarks)} />);
+}, sameProps);

@@ -5,6 +5,7 @@ import { Playhead } from './Playhead.tsx';
 import { type PlacedRow, type RowLayout, rowKey, rowName } from './rowLayout.ts';
 import { SystemInk } from './SystemInk.tsx';
 import type { System } from './systemLayout.ts';
+import { voiceRows } from './toneHeights.ts';
 import { BETWEEN_SYSTEMS, useGridLayout } from './useGridLayout.ts';
 
 function RowName({ row, top, height }: PlacedRow) {
@@ -49,7 +50,10 @@ export function PatternPicture({
             <SystemInk
               system={system}
               layout={rows}
-              pattern={pattern}
+              bars={pattern.bars}
+              voices={voiceRows(pattern.right)}
+              left={pattern.left}
+              right={pattern.right}
               close="repeat"
               chosen={undefined}
             />

@@ -6,8 +6,10 @@ import { useParts } from '../parts.ts';
 import { DivisionMenu } from './DivisionMenu.tsx';
 import { cellOf, placeOf } from './gridCells.ts';
 import { beatIndexOf, type Chosen, type Place } from './gridPlace.ts';
+import { chosenIn, handsIn, placeIn } from './inSystem.ts';
 import { Playhead } from './Playhead.tsx';
 import { SystemView } from './SystemView.tsx';
+import { voiceRows } from './toneHeights.ts';
 import { useGridKeys } from './useGridKeys.ts';
 import { useGridLayout } from './useGridLayout.ts';
 import { useGridPointer } from './useGridPointer.ts';
@@ -38,7 +40,9 @@ export function SpineGrid(props: Props) {
   const divided = useRef<Element>(null);
   const [dividing, setDividing] = useState<number>();
   const { frame, systems, rows, syllables, least } = useGridLayout(shown);
-  const steps = useMemo(() => patternSteps(shown), [shown]);
+  const { meter, bars, divisions } = shown;
+  const steps = useMemo(() => patternSteps({ meter, bars, divisions }), [meter, bars, divisions]);
+  const voices = useMemo(() => voiceRows(shown.right), [shown.right]);
 
   const goTo = (next: Place) => {
     cellOf(grid.current, next)?.focus({ preventScroll: true });
@@ -91,10 +95,12 @@ export function SpineGrid(props: Props) {
             system={system}
             rows={rows}
             syllables={syllables}
-            pattern={shown}
-            tabPlace={place ?? FIRST_PLACE}
+            bars={bars}
+            voices={voices}
+            {...handsIn(system, shown)}
+            tabPlace={placeIn(system, place ?? FIRST_PLACE)}
             close={scope === 'ending' ? 'final' : 'repeat'}
-            chosen={chosen}
+            chosen={chosenIn(system, chosen)}
           />
         ))}
         <div className="pattern-pulled" />

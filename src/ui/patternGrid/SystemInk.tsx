@@ -1,4 +1,4 @@
-import type { Pattern } from '../../core/rhythm/pattern.ts';
+import type { LeftHit, RightHit } from '../../core/rhythm/pattern.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import type { Chosen } from './gridPlace.ts';
@@ -11,13 +11,18 @@ import type { System } from './systemLayout.ts';
 type Props = {
   readonly system: System;
   readonly layout: RowLayout;
-  readonly pattern: Pick<Pattern, 'left' | 'right' | 'bars'>;
+  /** Bars of the whole pattern, and the voices that its right hand is drawn in (`voiceRows`). */
+  readonly bars: number;
+  readonly voices: number;
+  readonly left: readonly LeftHit[];
+  readonly right: readonly RightHit[];
   readonly close: Close;
   readonly chosen: Chosen | undefined;
 };
 
 /** Everything that is drawn in one system but the counts: rules, both hands in ink, the band faint outside. */
-export function SystemInk({ system, layout, pattern, close, chosen }: Props) {
+export function SystemInk(props: Props) {
+  const { system, layout, bars, voices, left, right, close, chosen } = props;
   const hitOf = (hand: HandName) =>
     chosen?.kind === 'hit' && chosen.hand === hand ? chosen.hit.at : undefined;
   const strokeOf = ({ id }: Source) =>
@@ -29,14 +34,14 @@ export function SystemInk({ system, layout, pattern, close, chosen }: Props) {
       return <LaneInk key={key} {...shared} source={row.source} chosenAt={strokeOf(row.source)} />;
     if (row.kind === 'counts') return null;
     return row.hand === 'right' ? (
-      <RightInk key={key} {...shared} hits={pattern.right} chosenAt={hitOf('right')} />
+      <RightInk key={key} {...shared} hits={right} chosenAt={hitOf('right')} voices={voices} />
     ) : (
-      <LeftInk key={key} {...shared} hits={pattern.left} chosenAt={hitOf('left')} />
+      <LeftInk key={key} {...shared} hits={left} chosenAt={hitOf('left')} />
     );
   };
   return (
     <svg className="pattern-ink-sheet" height={layout.height} aria-hidden="true" focusable="false">
-      <Rules system={system} layout={layout} bars={pattern.bars} close={close} />
+      <Rules system={system} layout={layout} bars={bars} close={close} />
       {layout.rows.map(rowInk)}
     </svg>
   );

@@ -1,10 +1,12 @@
-import type { Hit, Pattern } from '../../core/rhythm/pattern.ts';
+import { memo } from 'react';
+import type { Hit, LeftHit, RightHit } from '../../core/rhythm/pattern.ts';
 import { CountRow } from './CountRow.tsx';
 import { GridRow } from './GridRow.tsx';
 import type { Chosen, Place } from './gridPlace.ts';
 import type { Close } from './Rules.tsx';
 import { type PlacedRow, type RowLayout, rowKey } from './rowLayout.ts';
 import { SystemInk } from './SystemInk.tsx';
+import { sameProps } from './sameProps.ts';
 import type { System } from './systemLayout.ts';
 import { BETWEEN_SYSTEMS } from './useGridLayout.ts';
 
@@ -12,11 +14,16 @@ type Props = {
   readonly system: System;
   readonly rows: RowLayout;
   readonly syllables: readonly string[];
-  readonly pattern: Pattern;
-  /** The one place that the tab key reaches. */
-  readonly tabPlace: Place;
-  readonly close: Close;
+  /** Bars of the whole pattern, and the voices that its right hand is drawn in (`voiceRows`). */
+  readonly bars: number;
+  readonly voices: number;
+  /** What the hands play in this system, and what of the rest is in it. */
+  readonly left: readonly LeftHit[];
+  readonly right: readonly RightHit[];
   readonly chosen: Chosen | undefined;
+  /** The one place that the tab key reaches. */
+  readonly tabPlace: Place | undefined;
+  readonly close: Close;
 };
 
 const NO_HITS: readonly Hit[] = [];
@@ -25,18 +32,17 @@ function barsName({ firstBar, bars }: System): string {
   return bars === 1 ? `Bar ${firstBar + 1}` : `Bars ${firstBar + 1} to ${firstBar + bars}`;
 }
 
-/** One system: its drawing, and over it the places of its rows. */
-export function SystemView(props: Props) {
-  const { system, rows, syllables, pattern, tabPlace, close, chosen } = props;
-  const hasTab = system.steps.some(({ column }) => column === tabPlace.column);
+/** One system: its drawing, and over it the places of its rows. It is drawn again only for what happens in it. */
+export const SystemView = memo(function SystemView(props: Props) {
+  const { system, rows, syllables, bars, voices, left, right, tabPlace, close, chosen } = props;
+  const hands = { left, right };
   const rowView = (placed: PlacedRow, rowIndex: number) => {
     const { row } = placed;
     const key = rowKey(row);
-    const tabColumn = hasTab && key === tabPlace.row ? tabPlace.column : undefined;
-    const shared = { placed, system, bars: pattern.bars, syllables, rowIndex, tabColumn };
+    const tabColumn = key === tabPlace?.row ? tabPlace.column : undefined;
+    const shared = { placed, system, bars, syllables, rowIndex, tabColumn };
     if (row.kind === 'counts') return <CountRow key={key} {...shared} />;
-    const hits = row.kind === 'hand' ? pattern[row.hand] : NO_HITS;
-    return <GridRow key={key} {...shared} hits={hits} />;
+    return <GridRow key={key} {...shared} hits={row.kind === 'hand' ? hands[row.hand] : NO_HITS} />;
   };
   return (
     <div
@@ -46,8 +52,17 @@ export function SystemView(props: Props) {
       className="pattern-system"
       style={{ height: rows.height, marginBottom: BETWEEN_SYSTEMS }}
     >
-      <SystemInk system={system} layout={rows} pattern={pattern} close={close} chosen={chosen} />
+      <SystemInk
+        system={system}
+        layout={rows}
+        bars={bars}
+        voices={voices}
+        left={left}
+        right={right}
+        close={close}
+        chosen={chosen}
+      />
       {rows.rows.map(rowView)}
     </div>
   );
-}
+}, sameProps);
