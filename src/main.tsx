@@ -2,6 +2,7 @@ import './ui/theme.css';
 import './ui/shell/shell.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { createMidiDoor } from './app/midiDoor.ts';
 import { soundOpener } from './app/openSound.ts';
 import { createPlayback } from './app/playback.ts';
 import { createPracticeTakes } from './app/practiceTakes.ts';
@@ -52,6 +53,7 @@ async function start(root: HTMLElement): Promise<void> {
     return () => clearInterval(watch);
   };
   const playback = createPlayback({ store, openSound, often });
+  const midi = createMidiDoor({ taught: () => view.snapshot().taught });
   const hearing = createPracticeTakes({
     store,
     playback,
@@ -59,6 +61,7 @@ async function start(root: HTMLElement): Promise<void> {
     often,
     nowMs: () => performance.now(),
     keyTarget: window,
+    openMidi: midi.openPlayed,
     heardWith: () => heardWith(view.snapshot()),
     onMeasured: (kind, sec) => view.set(withLatency(view.snapshot(), kind, 1000 * sec)),
   });
@@ -71,7 +74,7 @@ async function start(root: HTMLElement): Promise<void> {
   });
   createRoot(root).render(
     <StrictMode>
-      <App parts={{ store, playback, view, shelf, autosave, songs, opening, ...hearing }} />
+      <App parts={{ store, playback, view, shelf, autosave, songs, opening, midi, ...hearing }} />
     </StrictMode>,
   );
 }

@@ -10,7 +10,7 @@ import { type Pads, type TakeInputsParts, takeInputs } from './takeInputs.ts';
 export type PracticeTakesParts = Pick<TakesParts, 'often' | 'nowMs'> &
   Pick<LatencyCheckParts, 'openSound' | 'onMeasured'> &
   Pick<DrillTakesParts, 'heardWith'> &
-  Pick<TakeInputsParts, 'keyTarget' | 'requestMidi'> & {
+  Pick<TakeInputsParts, 'keyTarget' | 'openMidi'> & {
     readonly store: Store;
     readonly playback: Playback;
   };

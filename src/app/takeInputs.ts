@@ -3,10 +3,10 @@ import { openMicrophone } from '../audio/microphone.ts';
 import type { InputSees } from '../core/practice/expectedHits.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { HandName } from '../core/voicing/voicing.ts';
-import type { HitInput } from '../input/hitInput.ts';
+import type { HitInput, InputError } from '../input/hitInput.ts';
 import { twoKeys, twoPads } from '../input/keyInput.ts';
 import { microphoneOnsets } from '../input/microphoneInput.ts';
-import { browserMidi, midiKeys, openMidi, type RequestMidi } from '../input/midiInput.ts';
+import { type MidiDevices, midiKeys } from '../input/midiInput.ts';
 
 /** What a player can be heard with. */
 export const INPUT_KINDS = ['keys', 'pads', 'midi', 'microphone'] as const;
@@ -26,11 +26,11 @@ export type TakeInputsParts = {
   readonly pads: () => Pads | undefined;
   /** The room that a microphone is opened in. */
   readonly openRoom: () => Promise<Result<Pick<AudioRoom, 'context'>, { readonly reason: string }>>;
-  /** Left out: the browser's own. */
-  readonly requestMidi?: RequestMidi;
+  /** The instruments that are played, once the browser has let them be heard. */
+  readonly openMidi: () => Promise<Result<MidiDevices, InputError>>;
 };
 
-/** Every kind of input. A device is asked for when it is first listened to, and let go when that ends. */
+/** Every kind of input. A device is asked for when it is first listened to; a microphone is let go when that ends. */
 export function takeInputs(parts: TakeInputsParts): Readonly<Record<InputKind, KindOfInput>> {
   return {
     keys: { listen: twoKeys(parts.keyTarget), sees: 'hands' },
@@ -44,7 +44,7 @@ export function takeInputs(parts: TakeInputsParts): Readonly<Record<InputKind, K
     midi: {
       sees: 'keys',
       listen: async (hearing) => {
-        const devices = await openMidi(parts.requestMidi ?? browserMidi());
+        const devices = await parts.openMidi();
         return devices.ok ? midiKeys(devices.value)(hearing) : devices;
       },
     },

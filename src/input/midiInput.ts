@@ -72,6 +72,13 @@ function devicesOf(access: MidiAccess): MidiDevices {
     listen(onMessage) {
       const heard = new Map<MidiPort, Stop>();
       const listenToAll = () => {
+        // What was unplugged is opened anew once it is back; another program may have let it go.
+        for (const port of access.inputs.values())
+          if (port.state === 'disconnected') {
+            heard.get(port)?.();
+            heard.delete(port);
+            taken.delete(port);
+          }
         for (const port of usable()) {
           if (heard.has(port)) continue;
           heard.set(port, listenToPort(port, onMessage));

@@ -15,7 +15,8 @@ export type MidiMessage =
       readonly channel: number;
       readonly controller: number;
       readonly value: number;
-    };
+    }
+  | { readonly kind: 'program'; readonly channel: number; readonly program: number };
 
 /**
  * Reads one message as Web MIDI gives it (whole, with its status byte). A note-on of velocity 0 is a
@@ -23,9 +24,12 @@ export type MidiMessage =
  */
 export function readMidiMessage(data: Uint8Array | null | undefined): MidiMessage | undefined {
   const [status, first, second] = data ?? [];
-  if (status === undefined || !isValue(first) || !isValue(second)) return undefined;
+  if (status === undefined || !isValue(first)) return undefined;
   const channel = status & 0x0f;
-  switch (status & 0xf0) {
+  const kind = status & 0xf0;
+  if (kind === 0xc0) return { kind: 'program', channel, program: first };
+  if (!isValue(second)) return undefined;
+  switch (kind) {
     case 0x80:
       return { kind: 'note-off', channel, keyNumber: first };
     case 0x90:

@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import type { DrillTakes } from '../app/drillTakes.ts';
 import type { LatencyCheck } from '../app/latencyCheck.ts';
+import type { MidiDoor } from '../app/midiDoor.ts';
 import type { Playback } from '../app/playback.ts';
 import type { Songs } from '../app/songs.ts';
 import type { Takes } from '../app/take.ts';
@@ -22,6 +23,7 @@ export type Parts = {
   readonly takes: Pick<Takes, 'live'>;
   readonly drillTakes: DrillTakes;
   readonly latencyCheck: LatencyCheck;
+  readonly midi: Omit<MidiDoor, 'openPlayed'>;
   /** Says which pads are on the page. */
   readonly pads: { readonly set: (pads: Pads | undefined) => void };
   /** What went wrong with the song that lay open last time, if anything did. */

@@ -1,3 +1,4 @@
+import { keptTaught, type Taught } from '../app/midiCommands.ts';
 import type { BarRange, Times } from '../app/score.ts';
 import { INPUT_KINDS, type InputKind } from '../app/takeInputs.ts';
 import type { PatternId, SectionId } from '../core/ids.ts';
@@ -58,6 +59,8 @@ export type ViewState = {
   /** How often the song, or what is marked of it, is played. */
   readonly times: Times;
   readonly hearing: Hearing;
+  /** Keys and pedals of a MIDI instrument that give commands. */
+  readonly taught: Taught;
   /** Minutes of playing after which a rest is suggested; 0 for never. */
   readonly restMinutes: number;
   /** Rung of the tempo ladder on which the drill begins, counted from 0. */
@@ -80,6 +83,7 @@ export const FIRST_VIEW: ViewState = {
   arrangement: AS_WRITTEN,
   times: 1,
   hearing: { input: 'nothing', latencyMs: {} },
+  taught: {},
   restMinutes: USUAL_PLAYING_MINUTES,
   rung: 0,
   plan: { minutes: 15, next: 0 },
@@ -161,6 +165,7 @@ function keptView(kept: KeptText): ViewState {
       theme: read.theme === 'paper' || read.theme === 'stage' ? read.theme : FIRST_VIEW.theme,
       volumes: keptVolumes(read.volumes),
       hearing: keptHearing(read.hearing),
+      taught: keptTaught(read.taught),
       ...(isMinutes(read.restMinutes) && { restMinutes: read.restMinutes }),
       chordNaming:
         CHORD_NAMINGS.find((naming) => naming === read.chordNaming) ?? FIRST_VIEW.chordNaming,

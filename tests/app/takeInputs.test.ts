@@ -1,4 +1,6 @@
 import { expect, it } from 'vitest';
+import type { Taught } from '../../src/app/midiCommands.ts';
+import { createMidiDoor } from '../../src/app/midiDoor.ts';
 import { INPUT_KINDS, type Pads, takeInputs } from '../../src/app/takeInputs.ts';
 import type { PlayedNote } from '../../src/core/practice/playedHits.ts';
 import { err } from '../../src/core/result.ts';
@@ -6,15 +8,18 @@ import { fakeMidi, fakePort } from '../support/midiPort.ts';
 import { errorOf, valueOf } from '../support/music.ts';
 
 /** All inputs where there is no sound, with the pads and MIDI that a test gives. */
-function inputs(parts: { pads?: Pads; midi?: ReturnType<typeof fakeMidi> } = {}) {
+function inputs(parts: { pads?: Pads; midi?: ReturnType<typeof fakeMidi>; taught?: Taught } = {}) {
   return takeInputs({
     keyTarget: new EventTarget(),
     pads: () => parts.pads,
     openRoom: async () => err({ reason: 'no output' }),
-    requestMidi: async () => {
-      if (!parts.midi) throw new DOMException('no', 'NotAllowedError');
-      return parts.midi;
-    },
+    openMidi: createMidiDoor({
+      taught: () => parts.taught ?? {},
+      request: async () => {
+        if (!parts.midi) throw new DOMException('no', 'NotAllowedError');
+        return parts.midi;
+      },
+    }).openPlayed,
   });
 }
 
@@ -50,6 +55,18 @@ it('asks for MIDI when it begins to listen, and passes on what was answered', as
   expect(errorOf(await none.midi.listen(hearing()))).toEqual({ kind: 'no-device' });
   const one = inputs({ midi: fakeMidi(fakePort('piano')) });
   expect((await one.midi.listen(hearing())).ok).toBe(true);
+});
+
+it('does not take a key that is taught a command for a played one', async () => {
+  const port = fakePort('piano');
+  const notes: PlayedNote[] = [];
+  const taught: Taught = { 'play-or-stop': { kind: 'key', keyNumber: 108 } };
+  const stop = valueOf(await inputs({ midi: fakeMidi(port), taught }).midi.listen(hearing(notes)));
+  port.say([0x90, 108, 90], 1000);
+  port.say([0x90, 60, 90], 1000);
+  stop();
+  port.say([0x90, 62, 90], 1500);
+  expect(notes.map(({ keyNumber }) => keyNumber)).toEqual([60]);
 });
 
 it('has no microphone without sound, whose clock it needs', async () => {

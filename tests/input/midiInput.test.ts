@@ -55,6 +55,20 @@ describe('the keys of a MIDI keyboard', () => {
     expect(hits).toHaveLength(1);
   });
 
+  it('of a device that comes back are heard again, each once', async () => {
+    const port = fakePort('piano');
+    const access = fakeMidi(port);
+    const { hits } = await heardOf(await opened(access));
+    port.unplug();
+    access.dispatchEvent(new Event('statechange'));
+    port.say([0x90, 60, 100], 5000);
+    port.plugIn();
+    access.dispatchEvent(new Event('statechange'));
+    access.dispatchEvent(new Event('statechange'));
+    port.say([0x90, 62, 100], 5100);
+    expect(hits.map(({ keyNumber }) => keyNumber)).toEqual([62]);
+  });
+
   it('are not there without a device', async () => {
     const gone = fakePort('piano');
     gone.unplug();
@@ -86,6 +100,23 @@ describe('MIDI devices', () => {
     await Promise.resolve();
     expect(devices.names()).toEqual(['free']);
     expect(changes).toBe(1);
+  });
+
+  it('that another program has let go are among them once they were plugged in again', async () => {
+    const port = fakePort('piano', true);
+    const access = fakeMidi(port);
+    const devices = await opened(access);
+    devices.listen(() => undefined);
+    await Promise.resolve();
+    await Promise.resolve();
+    expect(devices.names()).toEqual([]);
+    port.unplug();
+    access.dispatchEvent(new Event('statechange'));
+    port.plugIn();
+    access.dispatchEvent(new Event('statechange'));
+    await Promise.resolve();
+    await Promise.resolve();
+    expect(devices.names()).toEqual(['piano']);
   });
 
   it.each([

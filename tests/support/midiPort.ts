@@ -4,15 +4,17 @@ import type { MidiAccess, MidiPort } from '../../src/input/midiInput.ts';
 export type FakePort = MidiPort & {
   readonly say: (bytes: readonly number[], timeStampMs: number) => void;
   readonly unplug: () => void;
+  readonly plugIn: () => void;
 };
 
-/** A device called `name`; one that is taken cannot be opened. */
+/** A device called `name`; one that is taken cannot be opened until it was plugged in anew. */
 export function fakePort(name: string, isTaken = false): FakePort {
   const plugged: { state: MidiPort['state'] } = { state: 'connected' };
+  let cannotOpen = isTaken;
   const port = Object.assign(new EventTarget(), plugged, {
     name,
     open: async () => {
-      if (isTaken) throw new DOMException('in use', 'InvalidAccessError');
+      if (cannotOpen) throw new DOMException('in use', 'InvalidAccessError');
     },
     say(bytes: readonly number[], timeStampMs: number) {
       const event = new Event('midimessage');
@@ -22,6 +24,10 @@ export function fakePort(name: string, isTaken = false): FakePort {
     },
     unplug() {
       port.state = 'disconnected';
+    },
+    plugIn() {
+      port.state = 'connected';
+      cannotOpen = false;
     },
   });
   return port;

@@ -1,5 +1,6 @@
 import type { DrillHearing } from '../../src/app/drillTakes.ts';
 import type { LatencyState } from '../../src/app/latencyCheck.ts';
+import { createMidiDoor } from '../../src/app/midiDoor.ts';
 import type { Playback, PlaybackState } from '../../src/app/playback.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
 import { createSongs } from '../../src/app/songs.ts';
@@ -103,6 +104,12 @@ export function pageParts(
       ...songsView(views),
     }),
     opening: {},
+    midi: createMidiDoor({
+      taught: () => views.snapshot().taught,
+      request: async () => {
+        throw new DOMException('no instruments here', 'NotAllowedError');
+      },
+    }),
     ...DEAF,
   };
 }

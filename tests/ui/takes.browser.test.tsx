@@ -4,6 +4,7 @@ import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
+import { createMidiDoor } from '../../src/app/midiDoor.ts';
 import { soundOpener } from '../../src/app/openSound.ts';
 import { createPlayback } from '../../src/app/playback.ts';
 import { createPracticeTakes } from '../../src/app/practiceTakes.ts';
@@ -67,9 +68,12 @@ async function open(hearing: ViewChange['hearing']): Promise<void> {
     often,
     nowMs: () => performance.now(),
     keyTarget: window,
-    requestMidi: async () => {
-      throw new DOMException('not allowed', 'NotAllowedError');
-    },
+    openMidi: createMidiDoor({
+      taught: () => ({}),
+      request: async () => {
+        throw new DOMException('not allowed', 'NotAllowedError');
+      },
+    }).openPlayed,
     heardWith: () => heardWith(view.snapshot()),
     onMeasured: (kind, sec) => view.set(withLatency(view.snapshot(), kind, 1000 * sec)),
   });
