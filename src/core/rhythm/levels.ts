@@ -1,7 +1,7 @@
 import { tempoBeatTicks } from '../time/meter.ts';
 import { type Bpm, secondsPerTick } from '../time/tempoMap.ts';
 import type { Seconds, Ticks } from '../time/ticks.ts';
-import { HAND_LIMITS, type HandReach, handShift } from './handLimits.ts';
+import { HAND_LIMITS, type HandLimits, type HandReach, handShift } from './handLimits.ts';
 import {
   DIVISIONS,
   type Hands,
@@ -86,9 +86,26 @@ export type LevelChecks = {
   readonly gapSec: (from: Ticks, to: Ticks) => Seconds;
 };
 
-/** See `LevelChecks`. `bpm` counts what the meter's tempo counts: a dotted quarter in 6/8. */
-export function levelChecks(level: Level, bpm: Bpm, grid: LevelGrid): LevelChecks {
-  const limits = LEVELS[level];
+/** The limits of a level for a player whose hands do so much: the level's own, or the hands' where these do less; level 5 is what the hands do. */
+export function levelLimits(level: Level, hands: HandLimits = HAND_LIMITS): LevelLimits {
+  const own = LEVELS[level];
+  if (level === 5) return { ...own, ...hands };
+  return {
+    ...own,
+    strikeGapSec: Math.max(own.strikeGapSec, hands.strikeGapSec),
+    repeatGapSec: Math.max(own.repeatGapSec, hands.repeatGapSec),
+    leapPerSec: Math.min(own.leapPerSec, hands.leapPerSec),
+  };
+}
+
+/** See `LevelChecks`. `bpm` counts what the meter's tempo counts: a dotted quarter in 6/8. `hands`: what the player's do. */
+export function levelChecks(
+  level: Level,
+  bpm: Bpm,
+  grid: LevelGrid,
+  hands: HandLimits = HAND_LIMITS,
+): LevelChecks {
+  const limits = levelLimits(level, hands);
   const tickSec = secondsPerTick({ bpm, beatTicks: tempoBeatTicks(grid.meter) });
   const end = patternTicks(grid);
   const swung = patternSwing(grid);
@@ -96,7 +113,7 @@ export function levelChecks(level: Level, bpm: Bpm, grid: LevelGrid): LevelCheck
     mayStand: (hit) => stepsNeeded(hit.at, grid) <= limits.finestSteps,
     followSec: (from, to) => {
       const sameTones = from.play.join() === to.play.join();
-      const shift = handShift(reachOf(from), reachOf(to), HAND_LIMITS.spanSemitones);
+      const shift = handShift(reachOf(from), reachOf(to), hands.spanSemitones);
       const shortest = sameTones ? limits.repeatGapSec : limits.strikeGapSec;
       return Math.max(shortest, shift / limits.leapPerSec);
     },

@@ -1,5 +1,6 @@
 import type { Bpm } from '../time/tempoMap.ts';
 import type { Seconds, Ticks } from '../time/ticks.ts';
+import { HAND_LIMITS, type HandLimits } from './handLimits.ts';
 import { type ImportanceContext, weighing } from './importance.ts';
 import {
   isLongEnough,
@@ -20,12 +21,21 @@ export type ThinContext = LevelGrid & ImportanceContext;
  * quarters in 6/8). Each level chooses among what the level above keeps, and level 5 among all
  * hits, so a lower level never has a hit that a higher one lacks. Hits are kept as they are. Of
  * sets that are equally important the one is taken that keeps the earlier hits, both hands before
- * the left and the left before the right.
+ * the left and the left before the right. `limits`: what the player's hands do.
  */
-export function thinHands(hands: Hands, level: Level, bpm: Bpm, context: ThinContext): Hands {
+export function thinHands(
+  hands: Hands,
+  level: Level,
+  bpm: Bpm,
+  context: ThinContext,
+  limits: HandLimits = HAND_LIMITS,
+): Hands {
   return ([5, 4, 3, 2, 1] as const)
     .filter((step) => step >= level)
-    .reduce((kept, step) => mostImportant(kept, levelChecks(step, bpm, context), context), hands);
+    .reduce(
+      (kept, step) => mostImportant(kept, levelChecks(step, bpm, context, limits), context),
+      hands,
+    );
 }
 
 /** Hits of both hands at one tick. */
