@@ -1,20 +1,22 @@
-import {
-  nextRung,
-  passBpm,
-  passesOnRung,
-  type RungScore,
-  rungsOf,
-} from '../core/practice/tempoLadder.ts';
 import type { Project } from '../core/project.ts';
 import { err, type Result } from '../core/result.ts';
-import type { Bpm } from '../core/time/tempoMap.ts';
+import { chosenPattern } from '../core/rhythm/chosenPattern.ts';
 import { type Arrangement, arrangedProject } from '../state/arrangement.ts';
+import {
+  type DrillPass,
+  type DrillWish,
+  drillAfter,
+  drillBpm,
+  drillPlaceOf,
+  type RungJudge,
+  rungAt,
+  rungsOfStage,
+} from './drillCourse.ts';
 import { type Jump, passAtJump } from './jump.ts';
 import { phraseScore } from './phraseScore.ts';
 import {
   type BarRange,
-  chosenPattern,
-  drillPattern,
+  type DrillRequest,
   isTrial,
   oneChordScore,
   type PlayRequest,
@@ -24,14 +26,7 @@ import {
   songScore,
   type Times,
 } from './score.ts';
-
-/** Where on its tempo ladder a drill is: rung `rung` of `rungs`, pass `pass` of `passes`, counted from 1. */
-export type DrillPlace = {
-  readonly rung: number;
-  readonly rungs: number;
-  readonly pass: number;
-  readonly passes: number;
-};
+import { drillScore, stageNow } from './stageScore.ts';
 
 /**
  * One pass of what was asked for. It holds no music: its score is made from the project when the
@@ -40,8 +35,8 @@ export type DrillPlace = {
 export type CoursePass = {
   readonly request: PlayRequest;
   readonly countInBars: number;
-  /** Rung (0-based) and pass on it, of a drill. */
-  readonly drill?: { readonly rung: number; readonly pass: number };
+  /** Where on its way a drill's pass is. */
+  readonly drill?: DrillPass;
   /** Which time a song or its range is played, from 1; the first without it. */
   readonly time?: number;
   /** The jump that led to a song's pass: it plays from there, else from the beginning of what is played. */
@@ -51,9 +46,6 @@ export type CoursePass = {
   /** Before its bar `atBar` the song's pass ends, and it goes on elsewhere. */
   readonly jump?: { readonly to: Jump; readonly atBar: number };
 };
-
-/** Tells how the rung that ends was played, if anybody heard it; asked once, shortly before its end. */
-export type RungJudge = () => RungScore | undefined;
 
 function countInOf(project: Project): number {
   return project.practice.click.countInBars;
@@ -66,26 +58,32 @@ export function firstPass(request: PlayRequest, project: Project): CoursePass {
   return request.kind === 'drill' ? { ...pass, drill: { rung: request.rung, pass: 0 } } : pass;
 }
 
-function passOnRung(before: CoursePass, rung: number, pass: number, project: Project): CoursePass {
-  const countsIn = pass === 0 && project.practice.drill.countInAt === 'every-rung';
+/** What follows in a drill; a new rung begins with a count-in where each is to have one. */
+function drillPassAfter(
+  { request, drill }: { readonly request: DrillRequest; readonly drill: DrillPass },
+  project: Project,
+  wish: DrillWish | undefined,
+  judge?: RungJudge,
+): CoursePass {
+  const next = drillAfter({ stage: request.stage, drill }, project, wish, judge);
+  const countsIn = next.isNew && project.practice.drill.countInAt === 'every-rung';
+  const { stage: _, ...rest } = request;
   return {
-    request: before.request,
+    request: { ...rest, ...(next.stage && { stage: next.stage }) },
     countInBars: countsIn ? countInOf(project) : 0,
-    drill: { rung, pass },
+    drill: next.drill,
   };
 }
 
 /**
  * The pass that follows, or undefined where the music ends: a phrase is heard once, a song so many
  * times as was asked for, or on from where a jump leads, the Rhythm page's pattern for ever, a drill
- * along its ladder (`nextRung`) until it is stopped; after a rung's last pass `judge` is asked how it
- * was played, and a rung that was not clean is held from its first pass on again. A drill goes to
- * `wantedRung` (0-based) instead where one is wanted.
+ * as `drillAfter` says until it is stopped.
  */
 export function passAfter(
   before: CoursePass,
   project: Project,
-  wantedRung: number | undefined,
+  wish: DrillWish | undefined,
   judge?: RungJudge,
 ): CoursePass | undefined {
   const { request, drill, jump, time = 1 } = before;
@@ -93,18 +91,9 @@ export function passAfter(
   if (request.kind === 'phrase') return undefined;
   if (request.kind === 'song')
     return time >= timesIn(request) ? undefined : { request, countInBars: 0, time: time + 1 };
-  if (!drill) return { request, countInBars: 0 };
-  const { ladder } = project.practice.drill;
-  const top = rungsOf(ladder).length - 1;
-  const held = Math.min(drill.rung, top);
-  if (wantedRung !== undefined) return passOnRung(before, Math.min(wantedRung, top), 0, project);
-  if (drill.pass + 1 < passesOnRung(ladder, held))
-    return passOnRung(before, held, drill.pass + 1, project);
-  const score = judge?.();
-  const rung = nextRung(ladder, held, score);
-  if (rung !== held) return passOnRung(before, rung, 0, project);
-  const pass = score?.clean === false ? 0 : drill.pass + 1;
-  return { ...passOnRung(before, held, pass, project), countInBars: 0 };
+  if (request.kind === 'drill' && drill)
+    return drillPassAfter({ request, drill }, project, wish, judge);
+  return { request, countInBars: 0 };
 }
 
 function timesIn({ times }: SongRequest): number {
@@ -142,32 +131,27 @@ export function scoreOfPass(
   if (request.kind === 'song')
     return songScore(arrangedProject(project, arrangement), songBars(pass, request), speedPercent);
   if (request.kind === 'phrase') return phraseScore(project, request, speedPercent);
-  const pattern =
-    request.kind === 'drill'
-      ? drillPattern(project)
-      : (request.pattern ?? chosenPattern(project, request.patternId));
+  if (request.kind === 'drill')
+    return scoreOfDrill(project, request.stage, pass.drill ?? { rung: request.rung, pass: 0 });
+  const pattern = request.pattern ?? chosenPattern(project, request.patternId);
   if (!pattern) return err({ kind: 'nothing-to-play' });
-  const bars = request.kind === 'drill' ? project.practice.drill.barsPerPass : pattern.bars;
-  const ownBpm = request.kind === 'pattern' ? request.bpm : undefined;
-  const bpm = pass.drill
-    ? drillBpm(project, pass.drill)
-    : ((ownBpm ?? project.song.tempo.bpm) * speedPercent) / 100;
-  return oneChordScore(project, pattern, bars, bpm);
+  const bpm = ((request.bpm ?? project.song.tempo.bpm) * speedPercent) / 100;
+  return oneChordScore(project, pattern, pattern.bars, bpm);
 }
 
-function drillBpm({ practice }: Project, { rung, pass }: NonNullable<CoursePass['drill']>): Bpm {
-  return passBpm(practice.drill.ladder, rung, pass);
+function scoreOfDrill(
+  project: Project,
+  stage: DrillRequest['stage'],
+  drill: DrillPass,
+): Result<Score, ScoreProblem> {
+  const now = stageNow(project, stage);
+  const held = rungAt(rungsOfStage(project, now), drill.rung);
+  return drillScore(project, now, held, drillBpm(project, now, drill));
 }
 
-/** The place of a drill's pass on the ladder as it is now; undefined for other music. */
-export function drillPlace(pass: CoursePass, project: Project): DrillPlace | undefined {
-  if (!pass.drill) return undefined;
-  const { ladder } = project.practice.drill;
-  const rungs = rungsOf(ladder).length;
-  return {
-    rung: Math.min(pass.drill.rung + 1, rungs),
-    rungs,
-    pass: pass.drill.pass + 1,
-    passes: passesOnRung(ladder, pass.drill.rung),
-  };
+/** The place of a drill's pass on its way as that is now; undefined for other music. */
+export function drillPlace({ request, drill }: CoursePass, project: Project) {
+  return request.kind === 'drill' && drill
+    ? drillPlaceOf(project, request.stage, drill)
+    : undefined;
 }

@@ -1,7 +1,5 @@
 import type { Levels } from '../audio/mix.ts';
 import type { Player } from '../audio/player.ts';
-import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
-import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
@@ -11,19 +9,26 @@ import type { Store } from '../state/store.ts';
 import { countedOn, restedPass } from './clickRest.ts';
 import {
   type CoursePass,
-  type DrillPlace,
   drillPlace,
   firstPass,
   type Manner,
   passAfter,
   playedTimes,
-  type RungJudge,
   scoreOfPass,
 } from './course.ts';
+import {
+  type DrillPlace,
+  type DrillWish,
+  isSameRung,
+  nudged,
+  type RungJudge,
+  rungsOfStage,
+  wishBeside,
+} from './drillCourse.ts';
 import { type Jump, passWithJump } from './jump.ts';
 import { movedBy, sameScoreTick } from './movedPass.ts';
-import { phrasePractice } from './phraseScore.ts';
 import { type PlaybackPosition, positionIn } from './playbackPosition.ts';
+import { practiceIn } from './practiceIn.ts';
 import {
   isTrial,
   type PatternRequest,
@@ -51,8 +56,8 @@ export type PlaybackState =
       readonly request: PlayRequest;
       readonly bpm: Bpm;
       readonly drill?: DrillPlace;
-      /** The rung (counted from 1) that a drill goes to with its next pass, where one was chosen. */
-      readonly wantedRung?: number;
+      /** The rung (from 0) and the stage that a drill goes to with its next pass, where one was chosen. */
+      readonly wanted?: DrillWish;
       /** Which time the song, or what of it was asked for, is played; from 1. */
       readonly time?: number;
       /** The bar of the song that follows at the next bar line, where a jump was asked for. */
@@ -88,10 +93,12 @@ export type Playback = {
   readonly passes: () => readonly SoundingPass[];
   /** Who tells a drill how its rungs were played; nobody where undefined. */
   readonly judgeWith: (judge: RungJudge | undefined) => void;
-  /** Takes a drill so many rungs up (down, where negative), from its next pass on. */
-  readonly changeRung: (by: number) => void;
-  /** Takes a drill to a rung (counted from 0), from its next pass on. */
-  readonly goToRung: (rung: number) => void;
+  /** Takes a drill a rung up or down, beyond the ends of its ladder a stage on or back (`wishBeside`); from its next pass on. */
+  readonly changeRung: (by: 1 | -1) => void;
+  /** Takes a drill to a rung (counted from 0), from its next pass on; without a stage the drill as it is set. */
+  readonly goToRung: (wish: DrillWish) => void;
+  /** Makes a drill so many beats a minute faster (slower, where negative) at once, for as long as its rung lasts. */
+  readonly nudge: (byBpm: number) => void;
   /** Leaves the song at the next bar line to go on elsewhere in it, without a gap; the last jump asked for counts. */
   readonly jump: (to: Jump) => void;
   /** How often the song that plays is played in all. */
@@ -122,7 +129,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   let sound: Sound | undefined;
   let volumes: Omit<Levels, 'click'> | undefined;
   let manner: Manner = { speedPercent: 100, arrangement: AS_WRITTEN };
-  let wantedRung: number | undefined;
+  let wanted: DrillWish | undefined;
   /** The pass that was made last, which may not sound yet. */
   let last: LivePass | undefined;
   let judge: RungJudge | undefined;
@@ -149,7 +156,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     if (!made.ok) return made;
     const score = restedPass(plan, made.value, project.practice.click);
     return ok({
-      ...timedScore(score, practiceFor(plan.request, project), plan.countInBars),
+      ...timedScore(score, practiceIn(plan.request, project), plan.countInBars),
       plan,
       score,
     });
@@ -160,8 +167,8 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     last = undefined;
     return () => {
       if (!last) return (last = first);
-      const plan = countedOn(passAfter(last.plan, store.snapshot(), wantedRung, judge), last);
-      wantedRung = undefined;
+      const plan = countedOn(passAfter(last.plan, store.snapshot(), wanted, judge), last);
+      wanted = undefined;
       const next = plan && madePass(plan);
       failure = next?.ok === false ? next.error : undefined;
       return next?.ok ? (last = next.value) : undefined;
@@ -176,7 +183,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       request: plan.request,
       bpm,
       ...(drill && { drill }),
-      ...(wantedRung !== undefined && { wantedRung: wantedRung + 1 }),
+      ...(wanted && { wanted }),
       ...(plan.request.kind === 'song' && { time: plan.time ?? 1 }),
       ...(wantedJump && { wantedBar: wantedJump.toBar }),
     };
@@ -191,7 +198,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
 
   function ended(problem?: PlaybackProblem): void {
     endWatch?.();
-    wantedRung = undefined;
+    wanted = undefined;
     wantedJump = undefined;
     show({ status: 'stopped', ...(problem && { problem }) });
   }
@@ -219,10 +226,18 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     endWatch = often(watchPass);
   }
 
-  function goToRung(rung: number): void {
+  function goToRung({ rung, stage }: DrillWish): void {
     if (state.status !== 'playing' || !state.drill) return;
-    wantedRung = Math.min(Math.max(rung, 0), state.drill.rungs - 1);
+    const top = rungsOfStage(store.snapshot(), stage).length - 1;
+    wanted = { rung: Math.min(Math.max(rung, 0), top), ...(stage && { stage }) };
     watchPass();
+  }
+
+  /** What a drill is to play next as far as is known now. */
+  function drillNow(): DrillWish | undefined {
+    if (state.status !== 'playing' || !state.drill) return undefined;
+    const { rung, stage } = state.drill;
+    return wanted ?? { rung: rung - 1, ...(stage && { stage }) };
   }
 
   /** Changes the plan of what sounds and of what follows, from what is still to be handed over on. */
@@ -292,8 +307,18 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     jump,
     setTimes: (times) => replan(({ plan }) => playedTimes(plan, times)),
     changeRung(by) {
-      if (state.status !== 'playing' || !state.drill) return;
-      goToRung((wantedRung ?? state.drill.rung - 1) + by);
+      const now = drillNow();
+      if (now) goToRung(wishBeside(store.snapshot(), now, by));
+    },
+    nudge(byBpm) {
+      const heard = sound?.player.position()?.pass.plan;
+      if (!heard?.drill) return;
+      // A pass that is made already may be on another rung.
+      revise((plan) =>
+        plan.drill && isSameRung(plan, heard)
+          ? { ...plan, drill: nudged(plan.drill, byBpm) }
+          : plan,
+      );
     },
     setVolumes(next) {
       volumes = next;
@@ -322,9 +347,4 @@ function isSameManner(one: Manner, other: Manner): boolean {
     one.arrangement.semitones === other.arrangement.semitones &&
     one.arrangement.level === other.arrangement.level
   );
-}
-
-function practiceFor(request: PlayRequest, { practice }: Project): PracticeSettings {
-  if (request.kind === 'phrase') return phrasePractice(practice);
-  return isTrial(request) ? { ...practice, hands: 'both' } : practice;
 }

@@ -10,7 +10,8 @@ import {
 import { barTicks, beatStarts } from '../core/time/meter.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { clickRestsFor } from './clickRest.ts';
-import { type CoursePass, type DrillPlace, drillPlace } from './course.ts';
+import { type CoursePass, drillPlace } from './course.ts';
+import type { DrillPlace } from './drillCourse.ts';
 import { firstBar, type PlayRequest, type Score, scoreTick } from './score.ts';
 
 /**

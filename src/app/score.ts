@@ -1,11 +1,13 @@
 import { wordAheadSec } from '../audio/countWords.ts';
 import { formatChordSymbol } from '../core/harmony/chordSymbol.ts';
 import type { PatternId } from '../core/ids.ts';
-import { drillTimeline } from '../core/practice/drill.ts';
+import { type DrillChord, turnsTimeline } from '../core/practice/drill.ts';
 import type { Phrase } from '../core/practice/phrase.ts';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
+import type { Stage } from '../core/practice/stage.ts';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
+import { chosenPattern } from '../core/rhythm/chosenPattern.ts';
 import { clickTrack } from '../core/rhythm/click.ts';
 import { countIn } from '../core/rhythm/countIn.ts';
 import type { Note, Part, TimedNote } from '../core/rhythm/note.ts';
@@ -55,12 +57,23 @@ export type PatternRequest = {
   readonly bpm?: Bpm;
 };
 
-/** What can be asked to play. A song without a range plays whole; a drill begins on a rung of its ladder, counted from 0. */
-export type PlayRequest =
-  | SongRequest
-  | PatternRequest
-  | { readonly kind: 'drill'; readonly rung: number }
-  | PhraseRequest;
+/**
+ * A drill, from a rung on, counted from 0: of a stage, or of one chord as it is set. A stage that is in
+ * the project's list is followed there by its id.
+ */
+export type DrillRequest = {
+  readonly kind: 'drill';
+  readonly rung: number;
+  readonly stage?: Stage;
+};
+
+/** Whether a drill goes through chords by themselves, with the drill's pattern, and not through bars of the song. */
+export function isOnChords({ stage }: DrillRequest): boolean {
+  return !stage || stage.passage.kind === 'one-chord' || stage.passage.kind === 'two-chords';
+}
+
+/** What can be asked to play. A song without a range plays whole. */
+export type PlayRequest = SongRequest | PatternRequest | DrillRequest | PhraseRequest;
 
 export type ScoreProblem =
   | { readonly kind: 'nothing-to-play' }
@@ -79,14 +92,6 @@ export type Score = {
   /** The one pattern of a drill or of the Rhythm page. */
   readonly pattern?: Pattern;
 };
-
-/** The pattern that is chosen, or the first there is where none is or it is gone. */
-export function chosenPattern(
-  { patterns }: Pick<Project, 'patterns'>,
-  patternId: PatternId | undefined,
-): Pattern | undefined {
-  return patterns.find((pattern) => pattern.id === patternId) ?? patterns[0];
-}
 
 /** The pattern of the drill. */
 export function drillPattern(project: Project): Pattern | undefined {
@@ -136,16 +141,30 @@ export function unplayable(span: ChordSpan): ScoreProblem {
   return { kind: 'nothing-playable', chord };
 }
 
-/** One chord held, one pattern over it, as a loop without its ending; `bars` at least the pattern's own. */
+/** The drill's chord held, one pattern over it: see `chordsScore`. */
 export function oneChordScore(
   project: Project,
   pattern: Pattern,
   bars: number,
   bpm: Bpm,
 ): Result<Score, ScoreProblem> {
+  return chordsScore(project, pattern, [{ chord: project.practice.drill.chord }], bars, bpm);
+}
+
+/**
+ * Chords held in turn, one pattern over them, as a loop without its ending, `bars` bars long; but each
+ * chord is held for whole rounds of the pattern.
+ */
+export function chordsScore(
+  project: Project,
+  pattern: Pattern,
+  chords: readonly DrillChord[],
+  bars: number,
+  bpm: Bpm,
+): Result<Score, ScoreProblem> {
   const { ending: _, ...main } = pattern;
-  const wholePatterns = Math.max(1, Math.ceil(bars / pattern.bars)) * pattern.bars;
-  const timeline = drillTimeline(project.practice.drill.chord, pattern.meter, wholePatterns);
+  const rounds = Math.max(1, Math.ceil(bars / chords.length / pattern.bars));
+  const timeline = turnsTimeline(chords, pattern.meter, rounds * pattern.bars);
   const voicings = voiceTimeline(timeline, project.voicing);
   if (!voicings.ok) return err(unplayable(voicings.error.span));
   const hands = realise(timeline, voicings.value, () => main, { loop: true });

@@ -1,16 +1,18 @@
 import type { HitHand, InputSees } from '../core/practice/expectedHits.ts';
 import type { PlayedNote } from '../core/practice/playedHits.ts';
 import { scoreTake, type TakeScore } from '../core/practice/takeScore.ts';
-import { passBpm, type RungScore } from '../core/practice/tempoLadder.ts';
+import type { RungScore } from '../core/practice/tempoLadder.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { audioTimeOf, type OutputTimestamp } from '../input/eventTime.ts';
 import type { HitInput, InputError, Stop } from '../input/hitInput.ts';
+import { isAtGoalBetween, isSameRung } from './drillCourse.ts';
 import { bpmOf, type ExpectedStretch, playersHand } from './expectedOfPass.ts';
 import { type LiveHit, liveHits } from './liveHits.ts';
 import type { Playback } from './playback.ts';
 import type { SoundingPass } from './soundingPass.ts';
+import { soundingHandsIn } from './stageScore.ts';
 import { createTakeLog, type TakeLog, type TakeLogParts } from './takeLog.ts';
 import {
   cutAt,
@@ -136,10 +138,10 @@ export function createTakes(parts: TakesParts): Takes {
     return ok(undefined);
   }
 
-  /** The hand is asked for anew with each pass, as the player may change it meanwhile. */
+  /** The hand is asked for anew with each pass, as the player, or the stage of a drill, may change it meanwhile. */
   function playerOf({ hand, sees }: TakeInput) {
-    return () => ({
-      hand: hand ?? playersHand(parts.store.snapshot().practice.hands),
+    return ({ plan }: SoundingPass) => ({
+      hand: hand ?? playersHand(soundingHandsIn(plan.request, parts.store.snapshot())),
       sees,
     });
   }
@@ -207,8 +209,7 @@ function liveTake({ log, input }: Running, nowSec: Seconds): LiveTake | undefine
 
 /** What the judge of rungs knows of the rung it judged last. */
 type Judged = {
-  readonly passIndex: number;
-  readonly rung: number;
+  readonly pass: SoundingPass;
   readonly uncleanInARow: number;
 };
 
@@ -228,16 +229,20 @@ function rungJudge(
     judgedSec = heardNow() - JUDGED_AFTER_SEC;
     const near = log.playing().filter(({ pass }) => pass.toSec > fromSec);
     const last = near.at(-1)?.pass;
-    const rung = last?.plan.drill?.rung;
-    if (!last || rung === undefined) return undefined;
-    const rungBpm = passBpm(store.snapshot().practice.drill.ladder, rung, 0);
-    const counting = near.filter(({ pass }) => bpmOf(pass.score) === rungBpm);
+    if (!last?.plan.drill) return undefined;
+    const counting = near.filter(
+      ({ pass: { plan } }) =>
+        isSameRung(plan, last.plan) && !isAtGoalBetween(store.snapshot(), plan),
+    );
     const matching = matchStretches(counting, log.notesSince(fromSec - 1), input.sees);
     const score = scoreTake(matchingBetween(matching, fromSec, judgedSec));
     if (score.played === 0 || score.expected === 0) return undefined;
-    const isAgain = before?.rung === rung && before.passIndex < last.passIndex;
+    const isAgain =
+      before !== undefined &&
+      isSameRung(before.pass.plan, last.plan) &&
+      before.pass.passIndex < last.passIndex;
     const unclean = (isAgain ? (before?.uncleanInARow ?? 0) : 0) + 1;
-    before = { passIndex: last.passIndex, rung, uncleanInARow: score.clean ? 0 : unclean };
+    before = { pass: last, uncleanInARow: score.clean ? 0 : unclean };
     return { clean: score.clean, uncleanInARow: before.uncleanInARow };
   };
 }

@@ -35,7 +35,7 @@ export type TakeLog = {
  */
 export function createTakeLog(
   { playback, store, often }: TakeLogParts,
-  player: () => PlayerPart,
+  player: (pass: SoundingPass) => PlayerPart,
   heardNow: () => Seconds,
 ): TakeLog {
   const notes: PlayedNote[] = [];
@@ -46,7 +46,7 @@ export function createTakeLog(
 
   function stretchOf(pass: SoundingPass): ExpectedStretch {
     const known = present.find((each) => isSame(each.pass, pass));
-    return known ?? expectedInPass(pass, player(), selectPatternAt(store.snapshot()));
+    return known ?? expectedInPass(pass, player(pass), selectPatternAt(store.snapshot()));
   }
 
   function look(): void {

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
+import { CLIMB_ORDERS } from '../core/practice/tempoLadder.ts';
 import type { Project } from '../core/project.ts';
 import { CLICK_SOUNDS } from '../core/rhythm/click.ts';
 import { LONGEST_CLICK_REST } from '../core/rhythm/clickRests.ts';
@@ -38,6 +39,8 @@ const voicingSchema = record({
   }),
 }) satisfies v.GenericSchema<unknown, VoicingSettings>;
 
+const levelSchema = v.picklist([1, 2, 3, 4, 5]);
+
 const ladderSchema = record({
   startBpm: bpmSchema,
   goalBpm: bpmSchema,
@@ -50,7 +53,25 @@ const ladderSchema = record({
   climb: v.picklist(['always', 'when-clean', 'by-hand']),
   fallBackAfter: v.exactOptional(countUpTo(1000)),
   order: v.exactOptional(v.picklist(['rising', 'alternating'])),
+  levels: v.exactOptional(record({ from: levelSchema, order: v.picklist(CLIMB_ORDERS) })),
 });
+
+const soundingHandsSchema = v.picklist(['left', 'right', 'both', 'none']);
+
+const stageSchema = record({
+  id: idSchema,
+  passage: v.variant('kind', [
+    record({ kind: v.literal('one-chord') }),
+    record({ kind: v.literal('two-chords'), first: chordSchema, second: chordSchema }),
+    record({ kind: v.literal('section'), sectionId: idSchema }),
+    record({ kind: v.literal('join'), from: idSchema, to: idSchema }),
+  ]),
+  tool: soundingHandsSchema,
+  level: v.exactOptional(levelSchema),
+});
+
+/** More stages than these no list has use for. */
+const MOST_STAGES = 100;
 
 const practiceSchema = record({
   click: record({
@@ -72,7 +93,7 @@ const practiceSchema = record({
     countInBars: v.picklist([0, 1, 2]),
     countInVoice: v.exactOptional(v.picklist(['clicked', 'spoken'])),
   }),
-  hands: v.picklist(['left', 'right', 'both', 'none']),
+  hands: soundingHandsSchema,
   band: v.boolean(),
   drill: record({
     chord: chordSchema,
@@ -80,6 +101,7 @@ const practiceSchema = record({
     ladder: ladderSchema,
     barsPerPass: countUpTo(1000),
     countInAt: v.picklist(['start', 'every-rung']),
+    stages: v.exactOptional(v.pipe(list(stageSchema), v.maxLength(MOST_STAGES))),
   }),
 }) satisfies v.GenericSchema<unknown, PracticeSettings>;
 

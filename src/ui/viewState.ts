@@ -3,6 +3,7 @@ import type { BarRange, Times } from '../app/score.ts';
 import { INPUT_KINDS, type InputKind } from '../app/takeInputs.ts';
 import type { PatternId, SectionId } from '../core/ids.ts';
 import { USUAL_PLAYING_MINUTES } from '../core/practice/rest.ts';
+import type { Stage } from '../core/practice/stage.ts';
 import { type Arrangement, AS_WRITTEN } from '../state/arrangement.ts';
 
 export const PAGES = ['map', 'hands', 'rhythm', 'drill', 'play'] as const;
@@ -65,6 +66,8 @@ export type ViewState = {
   readonly restMinutes: number;
   /** Rung of the tempo ladder on which the drill begins, counted from 0. */
   readonly rung: number;
+  /** Stage that is drilled; one chord, as it is set, without. */
+  readonly stage?: Stage;
   /** The plan for practising: the minutes there are, and the line that comes next, counted from 0. */
   readonly plan: { readonly minutes: number; readonly next: number };
   readonly chordNaming: ChordNamingChoice;

@@ -58,7 +58,7 @@ it('moves a drill to another rung at its next pass', async () => {
   await playback.play({ kind: 'drill', rung: 0 });
   playback.changeRung(1);
   playback.changeRung(1);
-  expect(playback.state()).toMatchObject({ drill: { rung: 1 }, wantedRung: 3 });
+  expect(playback.state()).toMatchObject({ drill: { rung: 1 }, wanted: { rung: 2 } });
   pass(START_DELAY_SEC + 4.1);
   expect(playback.state()).toMatchObject({ bpm: 72, drill: { rung: 3, pass: 1 } });
   playback.changeRung(-1);

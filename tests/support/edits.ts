@@ -1,5 +1,8 @@
 import * as fc from 'fast-check';
+import type { Stage } from '../../src/core/practice/stage.ts';
+import { CLIMB_ORDERS } from '../../src/core/practice/tempoLadder.ts';
 import { parseCounts } from '../../src/core/rhythm/counts.ts';
+import type { Level } from '../../src/core/rhythm/levels.ts';
 import { doubleNoteValues, halveNoteValues } from '../../src/core/rhythm/noteValues.ts';
 import {
   DIVISIONS,
@@ -260,6 +263,27 @@ const hitEdits: fc.Arbitrary<Edit>[] = [
   fc.tuple(patternId, handName, tick, fc.boolean()).map((args) => hits.setHitAnticipates(...args)),
 ];
 
+const level = fc.constantFrom<Level>(1, 2, 3, 4, 5);
+const anyLevelClimb = fc.record({ from: level, order: fc.constantFrom(...CLIMB_ORDERS) });
+const anyStage: fc.Arbitrary<Stage> = fc.record(
+  {
+    id: fc.constantFrom('a', 'b', 'c'),
+    passage: fc.oneof(
+      fc.constant({ kind: 'one-chord' as const }),
+      fc.record({
+        kind: fc.constant('two-chords' as const),
+        first: anyChord(),
+        second: anyChord(),
+      }),
+      fc.record({ kind: fc.constant('section' as const), sectionId }),
+      fc.record({ kind: fc.constant('join' as const), from: sectionId, to: sectionId }),
+    ),
+    tool: fc.constantFrom('left', 'right', 'both', 'none'),
+    level,
+  },
+  { requiredKeys: ['id', 'passage', 'tool'] },
+);
+
 const settingEdits: fc.Arbitrary<Edit>[] = [
   anyNumber.map((spanSemitones) => setVoicing({ spanSemitones, rightLowest: spanSemitones })),
   anyNumber.map((motion) => setVoicing({ weights: { ...DEFAULT_WEIGHTS, motion } })),
@@ -269,6 +293,8 @@ const settingEdits: fc.Arbitrary<Edit>[] = [
   anyNumber.map((startBpm) => practice.setLadder({ startBpm })),
   anyNumber.map((bpm) => practice.setLadder({ passesPerRung: bpm, step: { kind: 'bpm', bpm } })),
   anyNumber.map(practice.setBarsPerPass),
+  fc.option(anyLevelClimb, { nil: undefined }).map((levels) => practice.setLadder({ levels })),
+  fc.option(fc.array(anyStage, { maxLength: 4 }), { nil: undefined }).map(practice.setStages),
 ];
 
 /**

@@ -38,6 +38,7 @@ function silentPlayback(): Playback {
     position: () => undefined,
     changeRung: () => undefined,
     goToRung: () => undefined,
+    nudge: () => undefined,
     jump: () => undefined,
     setTimes: () => undefined,
     turnTo: (request) => {

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import type { Playback } from '../../src/app/playback.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
+import type { Project } from '../../src/core/project.ts';
 import type { Seconds } from '../../src/core/time/ticks.ts';
 import { setBand, setClick, setSoundingHands } from '../../src/state/edits/practice.ts';
 import { setTempo } from '../../src/state/edits/song.ts';
@@ -41,14 +42,17 @@ const request: fc.Arbitrary<PlayRequest> = fc.oneof(
   fc.nat(2).map((rung) => ({ kind: 'drill', rung }) as const),
 );
 
-const level = fc.double({ min: 0, max: 1, noNaN: true });
+const level = fc.noBias(fc.integer({ min: 0, max: 20 })).map((twentieths) => twentieths / 20);
 
 function anyAct(play: fc.Arbitrary<PlayRequest>): fc.Arbitrary<Act> {
   return fc.oneof(
-    play.map((asked) => ({
-      name: `play ${JSON.stringify(asked)}`,
-      act: ({ playback }: Commanded) => playback.play(asked),
-    })),
+    {
+      weight: 3,
+      arbitrary: play.map((asked) => ({
+        name: `play ${JSON.stringify(asked)}`,
+        act: ({ playback }: Commanded) => playback.play(asked),
+      })),
+    },
     fc.constant({ name: 'stop', act: ({ playback }: Commanded) => playback.stop() }),
     act('jump to bar', fc.nat(5), ({ playback }, toBar) => playback.jump({ toBar })),
     act('jump to bars', range, ({ playback }, bars) =>
@@ -68,8 +72,11 @@ function anyAct(play: fc.Arbitrary<PlayRequest>): fc.Arbitrary<Act> {
           arrangement: { semitones, ...(chosen && { level: chosen }) },
         }),
     ),
-    act('rungs', fc.constantFrom(-1, 1), ({ playback }, by) => playback.changeRung(by)),
-    act('rung', fc.nat(3), ({ playback }, rung) => playback.goToRung(rung)),
+    act('rungs', fc.constantFrom(-1 as const, 1 as const), ({ playback }, by) =>
+      playback.changeRung(by),
+    ),
+    act('rung', fc.nat(3), ({ playback }, rung) => playback.goToRung({ rung })),
+    act('nudge', fc.integer({ min: -6, max: 6 }), ({ playback }, by) => playback.nudge(by)),
     act('turn to', patternId, ({ playback }, id) =>
       playback.turnTo({ kind: 'pattern', patternId: id }),
     ),
@@ -97,25 +104,29 @@ function anyAct(play: fc.Arbitrary<PlayRequest>): fc.Arbitrary<Act> {
 }
 
 /**
- * Anything that a user may do while music plays, one command in three an edit of the song: see
- * `anyEdit` for what its sections and patterns are to be called.
+ * Anything that a user may do while music plays, one command in four an edit of the song (see
+ * `anyEdit` for what its sections and patterns are to be called), some the opening of `song`, so
+ * that there goes on being something to play. Waits of at most `longestWaitSec` follow.
  */
-export function anyCommand(longestWaitSec: Seconds = 3): fc.Arbitrary<Command> {
+export function anyCommand(song: Project, longestWaitSec: Seconds = 3): fc.Arbitrary<Command> {
   const edit = fc.tuple(anyEdit(), fc.nat()).map(
     ([made, n]): Act => ({
       name: `edit ${n}`,
       act: ({ store }) => store.edit(made, { label: 'edit' }),
     }),
   );
+  const open: Act = { name: 'open the song', act: ({ store }) => store.replace(song) };
+  // Doubles would nearly all be tiny: there are most of them near 0.
+  const wait = fc.noBias(fc.nat(1000)).map((share) => (share / 1000) * longestWaitSec);
   const waitSec = fc.oneof(
     fc.constant(0),
-    fc.double({ min: 0, max: 0.3, noNaN: true }),
-    fc.double({ min: 0, max: longestWaitSec, noNaN: true }),
+    { weight: 2, arbitrary: wait.map((sec) => sec / 10) },
+    { weight: 3, arbitrary: wait },
   );
-  return fc
-    .tuple(
-      fc.oneof({ weight: 2, arbitrary: anyAct(request) }, { weight: 1, arbitrary: edit }),
-      waitSec,
-    )
-    .map(([done, wait]) => ({ ...done, waitSec: wait }));
+  const done = fc.oneof(
+    { weight: 8, arbitrary: anyAct(request) },
+    { weight: 3, arbitrary: edit },
+    { weight: 1, arbitrary: fc.constant(open) },
+  );
+  return fc.tuple(done, waitSec).map(([what, sec]) => ({ ...what, waitSec: sec }));
 }

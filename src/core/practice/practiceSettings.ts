@@ -3,6 +3,7 @@ import type { PatternId } from '../ids.ts';
 import type { ClickManner } from '../rhythm/click.ts';
 import type { ClickRests } from '../rhythm/clickRests.ts';
 import type { SoundingHands } from './soundingHands.ts';
+import type { Stage } from './stage.ts';
 import type { TempoLadder } from './tempoLadder.ts';
 
 /**
@@ -18,7 +19,10 @@ export type ClickSettings = ClickManner & {
   readonly countInVoice?: 'clicked' | 'spoken';
 };
 
-/** The one-chord drill: the held chord, the pattern (the first of the song where none is chosen), the ladder. */
+/**
+ * The drill: the held chord, the pattern (the first of the song where none is chosen), the ladder, and
+ * the stages that lead into the song; those that are proposed where the player has no list of their own.
+ */
 export type DrillSettings = {
   readonly chord: Chord;
   readonly patternId?: PatternId;
@@ -27,6 +31,7 @@ export type DrillSettings = {
   readonly barsPerPass: number;
   /** Whether the count-in comes once at the start or again at each new rung, to hear its tempo first. */
   readonly countInAt: 'start' | 'every-rung';
+  readonly stages?: readonly Stage[];
 };
 
 /** Everything about practising that is saved with the song. */

@@ -1,4 +1,5 @@
 import { unreachable } from '../result.ts';
+import type { Level } from '../rhythm/levels.ts';
 import type { Bpm } from '../time/tempoMap.ts';
 import { markAbove } from './tempoMarks.ts';
 
@@ -8,10 +9,24 @@ export type LadderStep =
   | { readonly kind: 'percent'; readonly percent: number }
   | { readonly kind: 'marks' };
 
+/** Orders in which levels and tempos climb together. */
+export const CLIMB_ORDERS = [
+  'levels-first',
+  'levels-at-each-tempo',
+  'tempos-at-each-level',
+] as const;
+
+/**
+ * The levels that a ladder climbs: from `from` up to that of what is drilled. First at its slowest
+ * tempo and then faster with the last of them, all of them at each tempo, or all tempos at each.
+ */
+export type LevelClimb = { readonly from: Level; readonly order: (typeof CLIMB_ORDERS)[number] };
+
 /**
  * A rising series of tempos, each held for `passesPerRung` passes. Tempos count the felt beat.
  * `fallBackAfter`: so many rungs in a row that were not clean lead one rung down. `order`: passes
- * at the rung's tempo only, or each followed by one at the goal's; rising if left out.
+ * at the rung's tempo only, or each followed by one at the goal's; rising if left out. `levels`: what
+ * climbs beside the tempo (see `drillRungs`); the tempo alone if left out.
  */
 export type TempoLadder = {
   readonly startBpm: Bpm;
@@ -21,6 +36,7 @@ export type TempoLadder = {
   readonly climb: 'always' | 'when-clean' | 'by-hand';
   readonly fallBackAfter?: number;
   readonly order?: 'rising' | 'alternating';
+  readonly levels?: LevelClimb;
 };
 
 /**
@@ -73,30 +89,25 @@ export function rungsOf(ladder: TempoLadder): Bpm[] {
  * A rung that was not clean `fallBackAfter` times in a row leads one down instead, if not by hand.
  */
 export function nextRung(ladder: TempoLadder, rung: number, score: RungScore | undefined): number {
-  const held = Math.min(rung, rungsOf(ladder).length - 1);
+  return rungAfter(ladder, rungsOf(ladder).length, rung, score);
+}
+
+/** `nextRung` where the ladder has `count` rungs (at least 1), whatever stands on them. */
+export function rungAfter(
+  ladder: TempoLadder,
+  count: number,
+  rung: number,
+  score: RungScore | undefined,
+): number {
+  const top = count - 1;
+  const held = Math.min(rung, top);
   if (ladder.climb === 'by-hand') return held;
   if (fallsBack(ladder, score)) return Math.max(held - 1, 0);
   const climbs = ladder.climb === 'always' || score?.clean === true;
-  return climbs ? Math.min(held + 1, rungsOf(ladder).length - 1) : held;
+  return climbs ? Math.min(held + 1, top) : held;
 }
 
 function fallsBack({ fallBackAfter }: TempoLadder, score: RungScore | undefined): boolean {
   if (fallBackAfter === undefined || !score || score.clean) return false;
   return (score.uncleanInARow ?? 1) >= fallBackAfter;
-}
-
-/** How many passes a rung (0-based) holds: twice as many where each is followed by one at the goal's tempo. */
-export function passesOnRung(ladder: TempoLadder, rung: number): number {
-  return alternates(ladder, rung) ? 2 * ladder.passesPerRung : ladder.passesPerRung;
-}
-
-/** The tempo of a pass on a rung, both counted from 0. */
-export function passBpm(ladder: TempoLadder, rung: number, pass: number): Bpm {
-  const isFull = alternates(ladder, rung) && pass % 2 === 1;
-  return isFull ? ladder.goalBpm : (rungsOf(ladder)[rung] ?? ladder.goalBpm);
-}
-
-/** At the top there is nothing to alternate with. */
-function alternates(ladder: TempoLadder, rung: number): boolean {
-  return ladder.order === 'alternating' && rung < rungsOf(ladder).length - 1;
 }

@@ -6,6 +6,7 @@ import type {
   PracticeSettings,
 } from '../../core/practice/practiceSettings.ts';
 import type { SoundingHands } from '../../core/practice/soundingHands.ts';
+import type { Stage } from '../../core/practice/stage.ts';
 import type { LadderStep, TempoLadder } from '../../core/practice/tempoLadder.ts';
 import { type ClickRests, LONGEST_CLICK_REST } from '../../core/rhythm/clickRests.ts';
 import { BPM_RANGE } from '../../core/time/tempoMap.ts';
@@ -128,6 +129,11 @@ export function setBarsPerPass(bars: number): Edit {
       barsPerPass: broughtCount(bars, LONGEST_PRACTICE.barsPerPass, drill.barsPerPass),
     }),
   );
+}
+
+/** The player's own list of stages, as it is to be from now on; undefined for the proposal again. */
+export function setStages(stages: readonly Stage[] | undefined): Edit {
+  return inDrill((drill) => withParts(drill, { stages }));
 }
 
 /** Where the drill counts in. */

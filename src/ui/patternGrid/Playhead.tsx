@@ -1,7 +1,8 @@
 import { type RefObject, useRef } from 'react';
 import type { PlaybackPosition } from '../../app/playbackPosition.ts';
-import { chosenPattern, drillPattern, isTrial } from '../../app/score.ts';
+import { drillPattern, isOnChords, isTrial } from '../../app/score.ts';
 import type { PatternId } from '../../core/ids.ts';
+import { chosenPattern } from '../../core/rhythm/chosenPattern.ts';
 import { type Pattern, patternTicks } from '../../core/rhythm/pattern.ts';
 import { useParts } from '../parts.ts';
 import { useFrame } from '../useFrame.ts';
@@ -27,7 +28,7 @@ function useIsHeard(patternId: PatternId): boolean {
   const playing = usePlayback();
   const request = playing.status === 'playing' ? playing.request : undefined;
   const heard = useProject((project) => {
-    if (request?.kind === 'drill') return drillPattern(project);
+    if (request?.kind === 'drill') return isOnChords(request) ? drillPattern(project) : undefined;
     if (request?.kind !== 'pattern' || isTrial(request)) return undefined;
     return chosenPattern(project, request.patternId);
   });

@@ -1,4 +1,4 @@
-import { chosenPattern } from '../../app/score.ts';
+import { chosenPattern } from '../../core/rhythm/chosenPattern.ts';
 import type { PatternId } from '../../core/ids.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Meter } from '../../core/time/meter.ts';

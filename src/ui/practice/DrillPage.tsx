@@ -42,7 +42,7 @@ export function DrillPage() {
   const rungs = rungsOf(drill.ladder);
   const startRung = useView((state) => state.rung);
   const here = place ? place.rung - 1 : Math.min(startRung, rungs.length - 1);
-  const wanted = playing.status === 'playing' ? playing.wantedRung : undefined;
+  const wanted = playing.status === 'playing' ? playing.wanted?.rung : undefined;
   const input = useInput();
   const handsAlone = useMemo(() => pattern && { ...pattern, sources: [] }, [pattern]);
   if (!pattern || !handsAlone) return <p>Make a pattern on Rhythm first; it is drilled here.</p>;
@@ -52,8 +52,8 @@ export function DrillPage() {
       <LadderPicture
         rungs={rungs}
         here={here}
-        wanted={wanted === undefined ? undefined : wanted - 1}
-        onChoose={(rung) => goToRung(parts, rung)}
+        wanted={wanted}
+        onChoose={(rung) => goToRung(parts, { rung })}
       />
       <section className="practice-stand" aria-label="This rung">
         <div className="practice-figures">
@@ -92,7 +92,7 @@ export function DrillPage() {
         <div className="practice-rung-buttons">
           <RungButtons onChange={(by) => goToRungBeside(parts, by)} />
           <p className="practice-wanted" role="status">
-            {wanted !== undefined && `then rung ${wanted}, ${rungs[wanted - 1]}`}
+            {wanted !== undefined && `then rung ${wanted + 1}, ${rungs[wanted]}`}
           </p>
           <PlanButton />
         </div>

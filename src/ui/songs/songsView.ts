@@ -9,6 +9,7 @@ const FRESH_SONG: ViewChange = {
   range: undefined,
   times: FIRST_VIEW.times,
   rung: FIRST_VIEW.rung,
+  stage: undefined,
   plan: FIRST_VIEW.plan,
   speedPercent: FIRST_VIEW.speedPercent,
   arrangement: FIRST_VIEW.arrangement,

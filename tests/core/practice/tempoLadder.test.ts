@@ -3,8 +3,6 @@ import { describe, expect, it } from 'vitest';
 import {
   type LadderStep,
   nextRung,
-  passBpm,
-  passesOnRung,
   rungsOf,
   type TempoLadder,
 } from '../../../src/core/practice/tempoLadder.ts';
@@ -99,24 +97,5 @@ describe('after the passes of a rung', () => {
     expect(nextRung(falling, 0, { clean: false, uncleanInARow: 2 })).toBe(0);
     expect(nextRung(falling, 1, undefined)).toBe(1);
     expect(nextRung(falling, 1, { clean: true })).toBe(2);
-  });
-});
-
-describe('a ladder that alternates slow and full', () => {
-  const alternating: TempoLadder = { ...ladder(60, 80, bpm(10)), order: 'alternating' };
-
-  it('follows each pass of a rung by one at the goal', () => {
-    expect(passesOnRung(alternating, 0)).toBe(4);
-    expect([0, 1, 2, 3].map((pass) => passBpm(alternating, 1, pass))).toEqual([70, 80, 70, 80]);
-  });
-
-  it('has nothing to alternate with at the top', () => {
-    expect(passesOnRung(alternating, 2)).toBe(2);
-    expect([0, 1].map((pass) => passBpm(alternating, 2, pass))).toEqual([80, 80]);
-  });
-
-  it('is what a rising ladder is not', () => {
-    expect(passesOnRung(ladder(60, 80, bpm(10)), 0)).toBe(2);
-    expect(passBpm(ladder(60, 80, bpm(10)), 0, 1)).toBe(60);
   });
 });

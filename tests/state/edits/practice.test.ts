@@ -10,6 +10,7 @@ import {
   setDrillPattern,
   setLadder,
   setSoundingHands,
+  setStages,
 } from '../../../src/state/edits/practice.ts';
 import { chord } from '../../support/music.ts';
 import { project } from '../../support/project.ts';
@@ -56,6 +57,21 @@ describe('the drill', () => {
 
   it('has no use for a pattern that is not there', () =>
     expect(setDrillPattern('nowhere')(PROJECT)).toBe(PROJECT));
+
+  it('keeps a list of stages of the player’s own, until the proposal is wanted again', () => {
+    const stage = { id: 'a', passage: { kind: 'one-chord' }, tool: 'left' } as const;
+    const listed = setStages([stage])(PROJECT);
+    expect(listed.practice.drill.stages).toEqual([stage]);
+    expect(setStages([{ ...stage }])(listed)).toBe(listed);
+    expect(setStages(undefined)(listed)).toEqual(PROJECT);
+  });
+
+  it('lets levels climb beside the tempo, or the tempo alone again', () => {
+    const levels = { from: 2, order: 'levels-first' } as const;
+    const climbing = setLadder({ levels })(PROJECT);
+    expect(climbing.practice.drill.ladder.levels).toEqual(levels);
+    expect(setLadder({ levels: undefined })(climbing)).toEqual(PROJECT);
+  });
 
   it('changes some of the ladder and keeps the rest', () =>
     expect(practiceAfter(setLadder({ goalBpm: 96, climb: 'when-clean' })).drill.ladder).toEqual({
