@@ -1,26 +1,67 @@
 import { expect, it } from 'vitest';
 import { parseChartBars } from '../../src/core/song/chart.ts';
-import { restSentence } from '../../src/ui/songMap/restWords.ts';
-import { meter, section, valueOf } from '../support/music.ts';
+import { patternCourse } from '../../src/core/song/patternCourse.ts';
+import type { PatternChoice } from '../../src/core/song/song.ts';
+import { playVersionIn, restsIn } from '../../src/ui/songMap/restWords.ts';
+import { meter, section, song, valueOf } from '../support/music.ts';
 import { pattern } from '../support/patterns.ts';
+import { project } from '../support/project.ts';
 
-const FOUR = pattern('4/4', { left: 'R---' }, { name: 'Walk' });
+const FOUR = pattern('4/4', { left: 'R---' }, { id: 'four', name: 'Walk' });
+const THREE = pattern('3/4', { left: 'R--' }, { id: 'three', name: 'Waltz' });
+const PATTERNS = [FOUR, THREE];
 
-/** What is said of a chart in a meter that `FOUR` is to play. */
-function said(chart: string, meterText = '4/4'): string | undefined {
+/** A verse of a chart in a meter that plays `FOUR`, or what is chosen instead. */
+function verse(chart: string, meterText = '4/4', choice: PatternChoice = { patternId: 'four' }) {
   const charted = valueOf(parseChartBars(chart, meter(meterText)));
-  return restSentence(section('verse', { meter: meter(meterText), ...charted }), FOUR);
+  return section('verse', { meter: meter(meterText), ...charted, ...choice });
+}
+
+function said(...args: Parameters<typeof verse>): string[] {
+  return restsIn(verse(...args), PATTERNS).map(({ sentence }) => sentence);
 }
 
 it('says nothing where the hands play throughout, also in bars that are shorter or longer', () => {
-  expect(said('| C | G |')).toBeUndefined();
-  expect(said('| C | 2/4 G | 5/4 C |')).toBeUndefined();
+  expect(said('| C | G |')).toEqual([]);
+  expect(said('| C | 2/4 G | 5/4 C |')).toEqual([]);
 });
+
+it('says nothing where the hands are meant to rest', () =>
+  expect(said('| C | G |', '4/4', {})).toEqual([]));
 
 it('names the bars in which the hands rest', () => {
-  expect(said('| C | 6/8 G | C |')).toBe('“Walk” is in 4/4, so the hands rest in bar 2.');
-  expect(said('| 7/8 C | G | 6/8 G |')).toContain('rest in bars 1 and 3.');
+  expect(said('| C | 6/8 G | C |')).toEqual(['“Walk” is in 4/4, so the hands rest in bar 2.']);
+  expect(said('| 7/8 C | G | 6/8 G |')).toEqual([
+    '“Walk” is in 4/4, so the hands rest in bars 1 and 3.',
+  ]);
+  expect(said('| C | G |', '3/4')).toEqual(['“Walk” is in 4/4, so the hands rest here.']);
 });
 
-it('offers another pattern where none of the bars fits', () =>
-  expect(said('| C | G |', '3/4')).toContain('rest here. Choose a pattern in 3/4'));
+it('looks at every pattern that the section changes to', () => {
+  const waltzFrom = (bar: number) => ({
+    patternId: 'four',
+    patternChanges: [{ bar, patternId: 'three' }],
+  });
+  expect(said('| C | 6/8 G | C | F |', '4/4', waltzFrom(2))).toEqual([
+    '“Walk” is in 4/4, so the hands rest in bar 2.',
+    '“Waltz” is in 3/4, so the hands rest in bars 3 and 4.',
+  ]);
+  expect(said('| C | G | 3/4 C | 3/4 F |', '4/4', waltzFrom(2))).toEqual([]);
+});
+
+it('has a version played where the pattern does not fit, and the pattern again after it', () => {
+  const before = verse('| C | 6/8 G | 6/8 G | C | 7/8 F | 6/8 C |');
+  const version = pattern('6/8', { left: 'R--R--' }, { id: 'six' });
+  const [rest] = restsIn(before, PATTERNS);
+  const { song: after } = playVersionIn(
+    before,
+    rest!,
+    'six',
+  )(project({ song: song([before], 'verse'), patterns: [...PATTERNS, version] }));
+  expect(patternCourse(after.sections[0]!)).toEqual([
+    { bar: 0, patternId: 'four' },
+    { bar: 1, patternId: 'six' },
+    { bar: 3, patternId: 'four' },
+    { bar: 5, patternId: 'six' },
+  ]);
+});

@@ -3,12 +3,14 @@ import { useState } from 'react';
 import type { AnalysedChord } from '../../core/harmony/analysis.ts';
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
 import { nextTurn } from '../../core/song/chordRow.ts';
+import { patternIdAt } from '../../core/song/patternCourse.ts';
 import type { FormEntry, Section } from '../../core/song/song.ts';
 import { Choice } from '../Choice.tsx';
 import { MusicText } from '../ChordName.tsx';
 import { HearButtons } from '../keyPanel/HearButtons.tsx';
 import { KeyPanel } from '../keyPanel/KeyPanel.tsx';
 import { useParts } from '../parts.ts';
+import { FromBarField } from '../songMap/FromBarField.tsx';
 import { useProject, useView } from '../useProject.ts';
 import { CHORD_NAMINGS, type ChordNamingChoice } from '../viewState.ts';
 import { ChartGrid } from './ChartGrid.tsx';
@@ -16,6 +18,7 @@ import { ChartText } from './ChartText.tsx';
 import { type ChartCell, cellAt, chartBars } from './chartLayout.ts';
 import { roleWords } from './chordRoleWords.ts';
 import { EndingChart } from './EndingChart.tsx';
+import { courseShown, patternMarks } from './patternMarks.ts';
 import { draftPlace } from './sectionText.ts';
 import { type ChartWriting, useChartWriting } from './useChartWriting.ts';
 import { useSectionAnalysis } from './useSectionAnalysis.ts';
@@ -105,6 +108,8 @@ export function Chart({
   const slotNames = useSlotNames(section, analysed);
   const writing = useChartWriting(section);
   const entry = useFormEntry(place);
+  const patterns = useProject((project) => project.patterns);
+  const marks = patternMarks(section, entry, patterns);
   const isBroken = useIsBroken(section) && showing === 'beats';
   const ending = entry?.ending && (
     <EndingChart
@@ -112,6 +117,7 @@ export function Chart({
       section={section}
       entryId={entry.id}
       ending={entry.ending}
+      marks={marks.ending}
       playing={playing}
     />
   );
@@ -131,7 +137,18 @@ export function Chart({
           onChoose={setShowing}
         />
         <NamingChoice />
-        {showing === 'beats' && <BarButtons bar={bar} writing={writing} />}
+        {showing === 'beats' && (
+          <>
+            <BarButtons bar={bar} writing={writing} />
+            <FromBarField
+              key={entry?.id ?? section.id}
+              section={section}
+              entry={entry}
+              bar={bar}
+              playing={playing}
+            />
+          </>
+        )}
       </div>
       {showing === 'beats' ? (
         <>
@@ -140,6 +157,7 @@ export function Chart({
             place={place}
             replacedFrom={bars.length - (entry?.ending?.replacesBars ?? 0)}
             slotNames={slotNames}
+            marks={marks.own}
             active={active}
             onActive={setActive}
             writing={writing}
@@ -153,7 +171,7 @@ export function Chart({
                   section={section}
                   slot={cell.sounds}
                   bar={bar}
-                  patternId={entry?.patternId ?? section.patternId}
+                  patternId={patternIdAt(courseShown(section, entry), bar)}
                 />
               </div>
               <KeyPanel

@@ -10,13 +10,15 @@ function cellLabel(
   begins: PrintedChord | undefined,
   sounding: string,
   bracket: CellBracket | undefined,
+  mark: string | undefined,
 ): string {
+  const from = mark === undefined ? '' : `, from here ${mark}`;
   const place = `Bar ${cell.bar + 1}, beat ${cell.beat + 1}`;
-  if (!begins) return `${place}: ${spokenName(sounding)} goes on`;
+  if (!begins) return `${place}: ${spokenName(sounding)} goes on${from}`;
   const length = `${begins.beats} ${begins.beats === 1 ? 'beat' : 'beats'}`;
   const below = begins.below === '' ? '' : `, ${spokenName(begins.below)}`;
   const twoFive = bracket?.begins ? ', begins a ii–V' : '';
-  return `${place}: ${spokenName(begins.name)}, ${length}${below}${twoFive}`;
+  return `${place}: ${spokenName(begins.name)}, ${length}${below}${twoFive}${from}`;
 }
 
 /**
@@ -29,6 +31,7 @@ export function ChartCellView({
   begins,
   sounding,
   bracket,
+  mark,
   isActive,
   drag,
   editor,
@@ -38,6 +41,8 @@ export function ChartCellView({
   /** Name of the chord that sounds in the cell. */
   readonly sounding: string;
   readonly bracket: CellBracket | undefined;
+  /** The pattern that begins with the cell, or that the hands rest from here. */
+  readonly mark: string | undefined;
   readonly isActive: boolean;
   /** Whether a chord that is dragged came from here or would begin here. */
   readonly drag: 'from' | 'to' | undefined;
@@ -54,7 +59,7 @@ export function ChartCellView({
       data-drag={drag}
       style={{ flexGrow: cell.lengthTicks }}
     >
-      <span className="visually-hidden">{cellLabel(cell, begins, sounding, bracket)}</span>
+      <span className="visually-hidden">{cellLabel(cell, begins, sounding, bracket, mark)}</span>
       <span className="chart-chord" aria-hidden="true">
         {begins && (
           <span style={{ fontSize: `${begins.sizePx}px` }}>

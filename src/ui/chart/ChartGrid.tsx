@@ -8,17 +8,27 @@ import { CellEditor } from './CellEditor.tsx';
 import { ChartCellView } from './ChartCellView.tsx';
 import { ChartPlayhead } from './ChartPlayhead.tsx';
 import { type ChartBar, type ChartCell, cellAt } from './chartLayout.ts';
+import type { PatternMarks } from './patternMarks.ts';
 import { printedChart, type SlotNames } from './printedChart.ts';
 import { useBarMarking } from './useBarMarking.ts';
 import { useChangeDrag } from './useChangeDrag.ts';
 import type { ChartWriting } from './useChartWriting.ts';
 import { useGridActs } from './useGridActs.ts';
 
-function BarHead({ bar, isFirst }: { readonly bar: ChartBar; readonly isFirst: boolean }) {
+function BarHead({
+  bar,
+  isFirst,
+  mark,
+}: {
+  readonly bar: ChartBar;
+  readonly isFirst: boolean;
+  readonly mark: string | undefined;
+}) {
   return (
     <span className="chart-bar-head" aria-hidden="true">
       {isFirst && <span>{bar.bar + 1}</span>}
       {bar.printsMeter && <b>{formatMeter(bar.meter)}</b>}
+      {mark !== undefined && <i className="chart-pattern-mark">{mark}</i>}
     </span>
   );
 }
@@ -34,6 +44,7 @@ export function ChartGrid({
   place,
   replacedFrom,
   slotNames,
+  marks,
   active,
   onActive,
   writing,
@@ -46,6 +57,7 @@ export function ChartGrid({
   /** The first bar that this playing does not play, as it ends otherwise. */
   readonly replacedFrom: number;
   readonly slotNames: SlotNames;
+  readonly marks: PatternMarks;
   readonly active: Ticks;
   readonly onActive: (tick: Ticks) => void;
   readonly writing: ChartWriting;
@@ -115,7 +127,7 @@ export function ChartGrid({
               data-replaced={bar.bar >= replacedFrom || undefined}
               style={{ width: `${(100 * bar.lengthTicks) / line.spanTicks}%` }}
             >
-              <BarHead bar={bar} isFirst={i === 0} />
+              <BarHead bar={bar} isFirst={i === 0} mark={marks.get(bar.bar)} />
               {bar.cells.map((cell) => (
                 <ChartCellView
                   key={cell.startTick}
@@ -123,6 +135,7 @@ export function ChartGrid({
                   begins={chart.chordOf(row, cell)}
                   sounding={slotNames.names[cell.sounds] ?? ''}
                   bracket={chart.bracketOf(cell)}
+                  mark={cell.beat === 0 ? marks.get(bar.bar) : undefined}
                   isActive={cell === activeCell}
                   drag={dragOf(cell)}
                   editor={editorIn(cell)}

@@ -3,6 +3,7 @@ import type { FormEntryId } from '../../core/ids.ts';
 import { playedChart, sectionBars } from '../../core/song/form.ts';
 import type { OtherEnding, Section } from '../../core/song/song.ts';
 import { ChartGrid } from './ChartGrid.tsx';
+import type { PatternMarks } from './patternMarks.ts';
 import { useEndingWriting } from './useChartWriting.ts';
 import { useSectionAnalysis } from './useSectionAnalysis.ts';
 import { useSlotNames } from './useSlotNames.ts';
@@ -19,11 +20,14 @@ export function EndingChart({
   section,
   entryId,
   ending,
+  marks,
   playing,
 }: {
   readonly section: Section;
   readonly entryId: FormEntryId;
   readonly ending: OtherEnding;
+  /** Where in the ending another pattern begins. */
+  readonly marks: PatternMarks;
   /** The name of the playing, “Verse 2”. */
   readonly playing: string;
 }) {
@@ -53,6 +57,7 @@ export function EndingChart({
         place={undefined}
         replacedFrom={Infinity}
         slotNames={slotNames}
+        marks={marks}
         active={active}
         onActive={setActive}
         writing={writing}

@@ -2,6 +2,16 @@ import type { PatternId } from '../../core/ids.ts';
 import { formatMeter } from '../../core/time/meter.ts';
 import { useProject } from '../useProject.ts';
 
+/** The project's patterns to choose from, with their meters; `valueOf` gives what stands for one. */
+export function PatternOptions({ valueOf }: { readonly valueOf: (id: PatternId) => string }) {
+  const patterns = useProject((project) => project.patterns);
+  return patterns.map(({ id, name, meter }) => (
+    <option key={id} value={valueOf(id)}>
+      {name} ({formatMeter(meter)})
+    </option>
+  ));
+}
+
 /** A choice among the project's patterns, or none. */
 export function PatternField({
   label,
@@ -15,7 +25,6 @@ export function PatternField({
   readonly chosen: PatternId | undefined;
   readonly onChoose: (patternId: PatternId | undefined) => void;
 }) {
-  const patterns = useProject((project) => project.patterns);
   return (
     <label className="field songmap-pattern">
       <span>{label}</span>
@@ -24,11 +33,7 @@ export function PatternField({
         onChange={(event) => onChoose(event.target.value === '' ? undefined : event.target.value)}
       >
         <option value="">{none}</option>
-        {patterns.map((pattern) => (
-          <option key={pattern.id} value={pattern.id}>
-            {pattern.name} ({formatMeter(pattern.meter)})
-          </option>
-        ))}
+        <PatternOptions valueOf={(id) => id} />
       </select>
     </label>
   );

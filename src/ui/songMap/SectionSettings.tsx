@@ -98,6 +98,21 @@ export function SectionSettings({
               store.edit(setEntryPattern(entry.id, patternId), { label: 'pattern of this return' })
             }
           />
+          {entry.patternChanges && (
+            <p>
+              From bar to bar {playing} has patterns of its own.{' '}
+              <button
+                type="button"
+                onClick={() =>
+                  store.edit(setEntryPattern(entry.id, undefined), {
+                    label: 'pattern of this return',
+                  })
+                }
+              >
+                Play as the section does
+              </button>
+            </p>
+          )}
           <EndingField key={entry.id} section={section} entry={entry} playing={playing} />
         </>
       )}

@@ -1,22 +1,77 @@
+import type { PatternId } from '../../core/ids.ts';
 import { patternsThatFit } from '../../core/rhythm/fittedPattern.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
+import { patternForBar } from '../../core/rhythm/patternAt.ts';
+import { patternCourse } from '../../core/song/patternCourse.ts';
 import type { Section } from '../../core/song/song.ts';
 import { timelineOf } from '../../core/song/timeline.ts';
-import { formatMeter } from '../../core/time/meter.ts';
+import { formatMeter, type Meter, sameMeter } from '../../core/time/meter.ts';
+import type { Edit } from '../../state/edits/edit.ts';
+import { setPatternFrom } from '../../state/edits/sectionPatterns.ts';
 
 const LIST = new Intl.ListFormat('en-GB');
 
 /**
- * Where in a section the hands rest because its pattern's meter is too different, why, and what to do;
- * undefined where they play throughout.
+ * A pattern that does not fit bars of its section, in a sentence. `meter` is that of the first of these
+ * bars, `bars` (0-based) are those of them that are in it, `endBar` is where something else is played.
  */
-export function restSentence(section: Section, pattern: Pattern): string | undefined {
+export type Rest = {
+  readonly pattern: Pattern;
+  readonly meter: Meter;
+  readonly bars: readonly number[];
+  readonly endBar: number;
+  readonly sentence: string;
+};
+
+/**
+ * Where in a section the hands rest because a pattern's meter is too different, and why, for each
+ * pattern that the section plays; none where they play throughout or are meant to rest.
+ */
+export function restsIn(section: Section, patterns: readonly Pattern[]): Rest[] {
   const timeline = timelineOf({ sections: [section], form: [{ id: 'it', sectionId: section.id }] });
-  const patternAt = patternsThatFit(() => pattern, timeline);
-  const resting = timeline.bars.flatMap((bar, i) => (patternAt(bar, i) ? [] : [String(i + 1)]));
-  if (resting.length === 0) return undefined;
+  const { bars } = timeline;
+  const patternAt = patternsThatFit(patternForBar(patterns, timeline), timeline);
+  const course = patternCourse(section, bars.length);
+  return course.flatMap(({ bar, patternId }, i) => {
+    const pattern = patterns.find(({ id }) => id === patternId);
+    const endBar = course[i + 1]?.bar ?? bars.length;
+    const resting = bars.flatMap((each, at) =>
+      pattern && at >= bar && at < endBar && !patternAt(each, at) ? [at] : [],
+    );
+    const meter = bars[resting[0] ?? -1]?.meter;
+    if (!pattern || !meter) return [];
+    return [
+      {
+        pattern,
+        meter,
+        bars: resting.filter((at) => sameMeter(bars[at]!.meter, meter)),
+        endBar,
+        sentence: sentenceOf(pattern, resting, bars.length === resting.length),
+      },
+    ];
+  });
+}
+
+function sentenceOf(pattern: Pattern, resting: readonly number[], isThroughout: boolean): string {
   const why = `“${pattern.name}” is in ${formatMeter(pattern.meter)}, so the hands rest`;
-  if (resting.length === timeline.bars.length)
-    return `${why} here. Choose a pattern in ${formatMeter(section.meter)}, or make one on Rhythm.`;
-  return `${why} in ${resting.length === 1 ? 'bar' : 'bars'} ${LIST.format(resting)}.`;
+  if (isThroughout) return `${why} here.`;
+  const bars = LIST.format(resting.map((bar) => String(bar + 1)));
+  return `${why} in ${resting.length === 1 ? 'bar' : 'bars'} ${bars}.`;
+}
+
+/** Has a version of a pattern played in the bars that the pattern itself does not fit, and the pattern again after them. */
+export function playVersionIn(
+  section: Section,
+  { pattern, bars, endBar }: Rest,
+  version: PatternId,
+): Edit {
+  const place = { kind: 'section', id: section.id } as const;
+  const edits = bars.flatMap((bar) => {
+    const goesBack = bar + 1 < endBar && !bars.includes(bar + 1);
+    return [
+      setPatternFrom(place, bar, version),
+      ...(goesBack ? [setPatternFrom(place, bar + 1, pattern.id)] : []),
+    ];
+  });
+  return (project) => edits.reduce((changed, edit) => edit(changed), project);
 }

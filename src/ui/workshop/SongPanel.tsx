@@ -1,50 +1,24 @@
 import '../washes.css';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
-import type { Section } from '../../core/song/song.ts';
-import { formatMeter } from '../../core/time/meter.ts';
-import { type FittedPattern, fittedToMeter } from '../../state/edits/fitMeter.ts';
-import { setEntryPattern, setSectionPattern } from '../../state/edits/sectionPatterns.ts';
-import { addVariation } from '../../state/edits/variations.ts';
-import { newPatternId } from '../../state/newIds.ts';
+import { playThroughout } from '../../state/edits/sectionPatterns.ts';
 import { useParts } from '../parts.ts';
 import { PopupButton } from '../patternGrid/PopupButton.tsx';
 import { useProject } from '../useProject.ts';
-import { RhythmPicture } from './RhythmPicture.tsx';
+import { Fits } from './Fits.tsx';
+import { FromBar } from './FromBar.tsx';
 import {
-  FIT_WORDS,
   type SectionPlays,
   type SectionReturn,
+  type Share,
   sectionsFor,
   sectionWords,
 } from './sectionPlays.ts';
 
-const PICTURE_WIDTH = 340;
-
-/** What a pattern can be in a section's meter, each with its picture. */
-function Fits({
-  pattern,
-  section,
-  onTake,
-}: {
-  readonly pattern: Pattern;
-  readonly section: Section;
-  readonly onTake: (fitted: FittedPattern) => void;
-}) {
-  return (
-    <div className="desk-fits">
-      <p>
-        {section.name} is in {formatMeter(section.meter)}, “{pattern.name}” in{' '}
-        {formatMeter(pattern.meter)}. It can have a version of its own:
-      </p>
-      {fittedToMeter(pattern, section.meter).map((fitted) => (
-        <button key={fitted.fit} type="button" onClick={() => onTake(fitted)}>
-          <span>{FIT_WORDS[fitted.fit]}</span>
-          <RhythmPicture pattern={fitted.pattern} width={PICTURE_WIDTH} />
-        </button>
-      ))}
-    </div>
-  );
-}
+const PRESSED: Readonly<Record<Share, boolean | 'mixed'>> = {
+  all: true,
+  some: 'mixed',
+  none: false,
+};
 
 function Returns({
   name,
@@ -61,12 +35,16 @@ function Returns({
       key={entry.id}
       type="button"
       aria-label={`${name}, time ${time} only`}
-      aria-pressed={plays}
-      disabled={plays && !isOwn}
+      aria-pressed={PRESSED[plays]}
+      disabled={plays === 'all' && !isOwn}
       onClick={() =>
-        store.edit(setEntryPattern(entry.id, isOwn ? undefined : pattern.id), {
-          label: 'pattern of this return',
-        })
+        store.edit(
+          playThroughout(
+            { kind: 'playing', id: entry.id },
+            plays === 'all' ? undefined : pattern.id,
+          ),
+          { label: 'pattern of this return' },
+        )
       }
     >
       {time}
@@ -77,27 +55,21 @@ function Returns({
 function Ticket({ pattern, stand }: { readonly pattern: Pattern; readonly stand: SectionPlays }) {
   const { store } = useParts();
   const { section, plays, fits, returns } = stand;
+  const place = { kind: 'section', id: section.id } as const;
   const inside = (
     <>
       <b>{section.name}</b> <small>{sectionWords(stand)}</small>
     </>
   );
-  const take = ({ pattern: fitted }: FittedPattern) => {
-    const id = newPatternId(store.snapshot());
-    const add = addVariation(pattern.id, id, `in ${formatMeter(section.meter)}`, fitted);
-    store.edit((project) => setSectionPattern(section.id, id)(add(project)), {
-      label: 'version in another meter',
-    });
-  };
   return (
     <li className="desk-section">
       {fits ? (
         <button
           type="button"
           className={`desk-ticket wash-${section.wash}`}
-          aria-pressed={plays}
+          aria-pressed={PRESSED[plays]}
           onClick={() =>
-            store.edit(setSectionPattern(section.id, plays ? undefined : pattern.id), {
+            store.edit(playThroughout(place, plays === 'all' ? undefined : pattern.id), {
               label: 'pattern of the section',
             })
           }
@@ -113,16 +85,24 @@ function Ticket({ pattern, stand }: { readonly pattern: Pattern; readonly stand:
           {(close) => (
             <Fits
               pattern={pattern}
-              section={section}
-              onTake={(fitted) => {
-                take(fitted);
-                close();
-              }}
+              meter={section.meter}
+              where={section.name}
+              assign={(version) => playThroughout(place, version)}
+              onTaken={close}
             />
           )}
         </PopupButton>
       )}
       {fits && <Returns name={section.name} pattern={pattern} returns={returns} />}
+      {stand.bars > 1 && (
+        <PopupButton
+          name={`${section.name}: from a bar on`}
+          className="desk-from-bar"
+          label="from bar …"
+        >
+          {() => <FromBar pattern={pattern} stand={stand} />}
+        </PopupButton>
+      )}
     </li>
   );
 }
@@ -133,7 +113,8 @@ export function SongPanel({ pattern }: { readonly pattern: Pattern }) {
   return (
     <>
       <p className="desk-note">
-        Press the sections that play this pattern, or a number for one time only.
+        Press the sections that play this pattern, a number for one time only, or choose from which
+        bar on it is played.
       </p>
       <ul className="desk-sections" aria-label="Sections of the song">
         {sectionsFor(project, pattern).map((stand) => (
