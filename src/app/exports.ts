@@ -146,7 +146,7 @@ export function exportMidi(
 
 /**
  * The passage as a stereo WAV file of 16 bits at 44,100 samples a second: the count-in from its
- * first sample, the music, and two seconds to die away. It is rendered and put away in pieces, so
+ * first sample (a first word from its beginning), the music, and two seconds to die away. It is rendered and put away in pieces, so
  * that even a track of hours takes little memory; one of more than six hours is no WAV file any
  * more. `onProgress` is told the share that is done, where the browser can say so; `signal` gives
  * it up.
@@ -160,7 +160,8 @@ export async function exportWav(
   if (!score.ok) return score;
   const practice = wantedParts(project, request);
   const { notes, leadInSec, lengthSec } = timedScore(score.value, practice, request.countInBars);
-  const durationSec = leadInSec + lengthSec + TAIL_SEC;
+  const startSec = notes.reduce((first, note) => Math.min(first, note.startSec), -leadInSec);
+  const durationSec = lengthSec + TAIL_SEC - startSec;
   try {
     const frames = Math.ceil(durationSec * TRACK_RATE);
     const pieces: Blob[] = [
@@ -172,7 +173,7 @@ export async function exportWav(
     };
     await renderStretches(notes, put, {
       sampleRate: TRACK_RATE,
-      startSec: -leadInSec,
+      startSec,
       durationSec,
       ...(levels && { levels }),
       ...(onProgress && { onProgress }),

@@ -1,4 +1,5 @@
 import type { AudioData } from '../core/audioData.ts';
+import { unreachable } from '../core/result.ts';
 import { fromAttack, peakOf, rmsOf, toSoftEnd } from './attack.ts';
 import type { Loudness, SoundId, StoredSound } from './soundCatalogue.ts';
 
@@ -18,15 +19,31 @@ function channelsOf(buffer: AudioBuffer): Float32Array[] {
   return Array.from({ length: buffer.numberOfChannels }, (_, i) => buffer.getChannelData(i));
 }
 
-async function audioOf(sound: StoredSound, context: BaseAudioContext): Promise<AudioData> {
+async function decodedAt(url: string, context: BaseAudioContext): Promise<AudioData> {
+  const decoded = await context.decodeAudioData(await bytesAt(url));
+  return { channels: channelsOf(decoded), sampleRate: decoded.sampleRate };
+}
+
+async function audioOf({ origin }: StoredSound, context: BaseAudioContext): Promise<AudioData> {
   const { sampleRate } = context;
-  if (sound.origin.kind === 'synthesised')
-    return toSoftEnd({ channels: [sound.origin.samples(sampleRate)], sampleRate });
-  const decoded = await context.decodeAudioData(await bytesAt(sound.origin.url));
-  return toSoftEnd(fromAttack({ channels: channelsOf(decoded), sampleRate: decoded.sampleRate }));
+  const computed = (samples: (rate: number) => Float32Array) => ({
+    channels: [samples(sampleRate)],
+    sampleRate,
+  });
+  switch (origin.kind) {
+    case 'synthesised':
+      return computed(origin.samples);
+    case 'recorded':
+      return fromAttack(await decodedAt(origin.url, context));
+    case 'spoken':
+      return decodedAt(origin.url, context).catch(() => computed(origin.standIn));
+    default:
+      return unreachable(origin);
+  }
 }
 
 function scaleTo(loudness: Loudness, { channels, sampleRate }: AudioData): number {
+  if (loudness.measure === 'factor') return loudness.value;
   const measured =
     loudness.measure === 'peak'
       ? peakOf(channels)
@@ -52,15 +69,16 @@ function bufferOf(audio: AudioData, scale: number): AudioBuffer {
 
 /**
  * Fetches and decodes, or computes, the given sounds at the context's sample rate, cuts them so
- * that each attack stands on the first sample, and brings them to their stated loudness. Rejects,
- * naming the file, where a file of the app cannot be fetched or decoded.
+ * that each attack stands on the first sample (not those of words, which begin softly), and brings
+ * them to their stated loudness. Rejects, naming the file, where a file of the app cannot be fetched
+ * or decoded; in place of a word there is a click then.
  */
 export async function loadSounds(
   context: BaseAudioContext,
   sounds: readonly StoredSound[],
 ): Promise<SoundBank> {
   const loaded = sounds.map(async (sound) => {
-    const audio = await audioOf(sound, context);
+    const audio = toSoftEnd(await audioOf(sound, context));
     return [sound.id, bufferOf(audio, scaleTo(sound.loudness, audio))] as const;
   });
   return new Map(await Promise.all(loaded));

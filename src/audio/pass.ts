@@ -3,8 +3,9 @@ import type { Seconds } from '../core/time/ticks.ts';
 
 /**
  * One time through what is played. `notes` in any order, timed from the pass's start; those of a
- * count-in have negative times, down to −`leadInSec`. The pass takes `leadInSec` (0 or more) and
- * then `lengthSec` (more than 0); a note may sound on beyond that.
+ * count-in have negative times, down to −`leadInSec` (or a little before, for a word that is heard
+ * there). The pass takes `leadInSec` (0 or more) and then `lengthSec` (more than 0); a note may sound
+ * on beyond that.
  */
 export type Pass = {
   readonly notes: readonly TimedNote[];

@@ -1,24 +1,39 @@
 import type { KeyNumber } from '../core/harmony/pitch.ts';
+import type { Seconds } from '../core/time/ticks.ts';
 import { CLICK_RECIPES, type ClickRecipe } from './clickSounds.ts';
+import { COUNT_WORDS, wordAheadSec, wordUrl } from './countWords.ts';
 import { PIANO_LAYERS, PIANO_ZONES, pianoFile, pianoLoudness, pianoUrl } from './pianoSamples.ts';
+import { clickBurst } from './synth/clickBurst.ts';
 import { drumSamples } from './synth/drumSound.ts';
 import { KIT, type KitDrum } from './synth/drumSounds.ts';
 import { BASS_SOUND, overtoneTone, SUNG_SOUND } from './synth/overtones.ts';
 import { pluckedString } from './synth/pluckedString.ts';
 
 /** Identity of one stored sound, for example `piano/C4v10`. */
-export type SoundId = `${'piano' | 'bass' | 'plucked' | 'sung' | 'drum' | 'click'}/${string}`;
+export type SoundId =
+  `${'piano' | 'bass' | 'plucked' | 'sung' | 'drum' | 'click' | 'count'}/${string}`;
 
-/** Where a sound comes from: a file shipped with the app, or samples computed for a rate in Hz. */
+/**
+ * Where a sound comes from: a file shipped with the app, cut to its attack or, where it is spoken, as
+ * it is; or samples computed for a rate in Hz. `standIn` are samples for a word that cannot be had.
+ */
 export type SoundOrigin =
   | { readonly kind: 'recorded'; readonly url: string }
+  | {
+      readonly kind: 'spoken';
+      readonly url: string;
+      readonly standIn: (sampleRate: number) => Float32Array<ArrayBuffer>;
+    }
   | {
       readonly kind: 'synthesised';
       readonly samples: (sampleRate: number) => Float32Array<ArrayBuffer>;
     };
 
-/** How loud a sound is stored: by its highest sample, or by the mean of its first quarter of a second. */
-export type Loudness = { readonly measure: 'peak' | 'rms'; readonly value: number };
+/**
+ * How loud a sound is stored: by its highest sample, by the mean of its first quarter of a second, or
+ * by what its own samples are multiplied with.
+ */
+export type Loudness = { readonly measure: 'peak' | 'rms' | 'factor'; readonly value: number };
 
 /** One sound that instruments strike; see `loadSounds` for what becomes of it. */
 export type StoredSound = {
@@ -83,6 +98,26 @@ function clickSound({ name, peak, samples }: ClickRecipe): StoredSound {
   };
 }
 
+/** A click where the middle of a word would be, for a voice that cannot be had. */
+function clickInPlace(aheadSec: Seconds, sampleRate: number): Float32Array<ArrayBuffer> {
+  const click = clickBurst(3000, sampleRate);
+  const silent = Math.round(aheadSec * sampleRate);
+  return Float32Array.from({ length: silent + click.length }, (_, i) => click[i - silent] ?? 0);
+}
+
+function countSound(says: number): StoredSound {
+  const { word } = COUNT_WORDS[says - 1]!;
+  return {
+    id: `count/${word}`,
+    origin: {
+      kind: 'spoken',
+      url: wordUrl(word),
+      standIn: (rate) => clickInPlace(wordAheadSec(says), rate),
+    },
+    loudness: { measure: 'factor', value: 0.6 },
+  };
+}
+
 /**
  * Every sound that instruments can strike. The loudness values balance the band at velocity 127
  * with all levels at 1: a forte chord of both hands stays under the limiter's knee.
@@ -94,4 +129,5 @@ export const STORED_SOUNDS: readonly StoredSound[] = [
   ...pitchedSounds('sung', 0.07, (hz, rate) => overtoneTone(SUNG_SOUND, hz, rate)),
   ...KIT.map(drumSound),
   ...CLICK_RECIPES.map(clickSound),
+  ...COUNT_WORDS.map((_, i) => countSound(i + 1)),
 ];

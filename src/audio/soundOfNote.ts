@@ -3,6 +3,7 @@ import { DRUM_KEYS } from '../core/rhythm/drumVoices.ts';
 import type { Part, TimedNote } from '../core/rhythm/note.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { clickOfKey } from './clickSounds.ts';
+import { COUNT_WORDS } from './countWords.ts';
 import { damperSec, PIANO_ZONES, pianoFile, pianoLayer } from './pianoSamples.ts';
 import { type SoundId, SYNTH_ZONES } from './soundCatalogue.ts';
 import { KIT } from './synth/drumSounds.ts';
@@ -29,7 +30,7 @@ export type SoundOfNote = {
 
 type Struck = Omit<SoundOfNote, 'bus' | 'gain'>;
 
-type Strike = Pick<TimedNote, 'part' | 'keyNumber' | 'velocity'>;
+type Strike = Pick<TimedNote, 'part' | 'keyNumber' | 'velocity' | 'says'>;
 
 const BUS_OF: Readonly<Partial<Record<Part, Bus>>> = {
   left: 'left',
@@ -72,11 +73,19 @@ function plucked({ part, keyNumber }: Strike): Struck {
   return { ...synthesised('plucked', 0.06, keyNumber), dampGroup: `${part}/${keyNumber}` };
 }
 
+/** A word, which the next one cuts short, or a click. */
+function click({ keyNumber, says }: Strike): Struck {
+  const spoken = says === undefined ? undefined : COUNT_WORDS[says - 1];
+  return spoken
+    ? { id: `count/${spoken.word}`, playbackRate: 1, dampSec: 0.03, dampGroup: 'count' }
+    : { id: `click/${clickOfKey(keyNumber)}`, playbackRate: 1 };
+}
+
 /** What each part is played on. The bass plays one note at a time, like its player. */
 const INSTRUMENT_OF: Readonly<Record<Part, (strike: Strike) => Struck>> = {
   left: piano,
   right: piano,
-  click: ({ keyNumber }) => ({ id: `click/${clickOfKey(keyNumber)}`, playbackRate: 1 }),
+  click,
   bass: ({ keyNumber }) => ({ ...synthesised('bass', 0.05, keyNumber), dampGroup: 'bass' }),
   picking: plucked,
   strumming: plucked,

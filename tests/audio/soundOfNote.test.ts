@@ -3,6 +3,7 @@ import { STORED_SOUNDS, SYNTH_ZONES } from '../../src/audio/soundCatalogue.ts';
 import { soundOfNote } from '../../src/audio/soundOfNote.ts';
 import { KIT } from '../../src/audio/synth/drumSounds.ts';
 import { BETWEEN_KEY, CLICK_KEYS, CLICK_SOUNDS } from '../../src/core/rhythm/click.ts';
+import { LAST_SPOKEN } from '../../src/core/rhythm/countIn.ts';
 import { DRUM_KEYS, drumPartOf } from '../../src/core/rhythm/drumVoices.ts';
 import type { Part } from '../../src/core/rhythm/note.ts';
 import { TOUCH_VELOCITY } from '../../src/core/rhythm/realise.ts';
@@ -31,6 +32,8 @@ it('stores no sound twice and none that nothing strikes', () => {
       KEYS.flatMap((key) => [1, 64, 127].map((v) => strike(part, key, v).id)),
     ),
   );
+  for (let says = 1; says <= LAST_SPOKEN; says++)
+    struck.add(soundOfNote({ part: 'click', keyNumber: 76, velocity: 100, says }).id);
   expect([...stored].filter((id) => !struck.has(id))).toEqual([]);
 });
 

@@ -1,6 +1,6 @@
 import { barTicks, beatLengths, beatStarts, type Meter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
-import { barClicks, type ClickSound } from './click.ts';
+import { barClicks, CLICK_VELOCITY, type ClickSound } from './click.ts';
 import type { Note } from './note.ts';
 
 /** How a count-in is heard: with the sound of the click, or counted by a voice. */
@@ -29,13 +29,16 @@ function spokenBar(startTick: Ticks, meter: Meter, bars: number, bar: number, cl
     const tick = startTick + starts[beat]!;
     const click = clicks.find((each) => each.startTick === tick);
     if (!click) return [];
-    return says > LAST_SPOKEN ? [click] : [{ ...click, says, durationTicks: lengths[beat]! }];
+    if (says > LAST_SPOKEN) return [click];
+    const velocity = Math.max(click.velocity, CLICK_VELOCITY.stressed);
+    return [{ ...click, says, velocity, durationTicks: lengths[beat]! }];
   });
 }
 
 /**
  * So many bars (0 or more) of count-in before tick 0, ascending, at negative ticks: every felt beat
- * clicked, or spoken as its number. A spoken number is a click with `says`, as long as its beat.
+ * clicked, or spoken as its number. A spoken number is a click with `says`, as long as its beat; the
+ * first of each bar is a little louder than the others.
  */
 export function countIn(
   meter: Meter,

@@ -3,6 +3,7 @@ import { groupBy } from '../../core/rhythm/groupBy.ts';
 import { KEY_BINDINGS, type KeyBinding } from '../keyBindings.ts';
 import { useParts } from '../parts.ts';
 import { useView } from '../useProject.ts';
+import { TaughtKeys } from './TaughtKeys.tsx';
 
 const KEY_NAMES: Readonly<Record<string, string>> = {
   ' ': 'Space',
@@ -10,6 +11,9 @@ const KEY_NAMES: Readonly<Record<string, string>> = {
   PageUp: 'Page Up',
   ArrowLeft: '←',
   ArrowRight: '→',
+  ArrowUp: '↑',
+  ArrowDown: '↓',
+  Enter: 'Enter',
   Home: 'Home',
 };
 
@@ -18,7 +22,7 @@ function keyText({ key, control, shift }: KeyBinding): string {
   return [...(control ? ['Ctrl'] : []), ...(shift ? ['Shift'] : []), name].join(' + ');
 }
 
-/** The list of keys, the cautions and the credits, over the page until closed. */
+/** The list of keys, what the instrument is taught, the cautions and the credits, over the page until closed. */
 export function KeysAndCautions({
   open,
   onClose,
@@ -35,7 +39,11 @@ export function KeysAndCautions({
   }, [open]);
   return (
     <dialog ref={dialog} className="sheet-dialog" aria-labelledby="keys-title" onClose={onClose}>
-      <h2 id="keys-title">Keys</h2>
+      <h2 id="keys-title">Keys and pedals</h2>
+      <p className="hint">
+        A page-turn pedal may send page keys, arrows, or Space and Enter: each of them is in the
+        list.
+      </p>
       <table>
         <tbody>
           {[...groupBy(KEY_BINDINGS, ({ does }) => does)].map(([does, bindings]) => (
@@ -46,6 +54,8 @@ export function KeysAndCautions({
           ))}
         </tbody>
       </table>
+      <h2>From the instrument</h2>
+      <TaughtKeys isOpen={open} />
       <h2>Take care</h2>
       <p>
         Headphones: start quietly and turn up only as far as you need; loud sound over a long time
@@ -68,8 +78,9 @@ export function KeysAndCautions({
       </label>
       <h2>Credits</h2>
       <p className="hint">
-        Piano samples: Alexander Holm, CC BY 3.0, shortened and trimmed. Text type: Source Serif 4
-        and Source Sans 3, notation: Leland and Academico, all under the SIL Open Font License 1.1.
+        Piano samples: Alexander Holm, CC BY 3.0, shortened and trimmed. Spoken numbers: made with
+        Flite, Carnegie Mellon University, cut and trimmed. Text type: Source Serif 4 and Source
+        Sans 3, notation: Leland and Academico, all under the SIL Open Font License 1.1.
       </p>
       <button type="button" className="strong" onClick={onClose}>
         Close
