@@ -3,6 +3,7 @@ import { formatChordSymbol } from '../../../src/core/harmony/chordSymbol.ts';
 import { chordChanges, hardestChange } from '../../../src/core/practice/chordChange.ts';
 import { barsOfPassage, isThere, type Stage } from '../../../src/core/practice/stage.ts';
 import { proposedStages } from '../../../src/core/practice/stageProposal.ts';
+import { unreachable } from '../../../src/core/result.ts';
 import type { Section } from '../../../src/core/song/song.ts';
 import { timelineOf } from '../../../src/core/song/timeline.ts';
 import { chord, section, slots, song } from '../../support/music.ts';
@@ -39,6 +40,8 @@ function words({ passage, tool, level }: Stage): string {
       return passage.sectionId;
     case 'join':
       return `${passage.from}>${passage.to}`;
+    default:
+      return unreachable(passage);
   }
 }
 
