@@ -15,6 +15,7 @@ import { openingProject } from './state/opening.ts';
 import { followOtherPages, pageTalk, toldStorage } from './state/otherPages.ts';
 import { openStorage } from './state/storage.ts';
 import { createStore } from './state/store.ts';
+import { createTakeHistory, randomTakeId } from './state/takeHistory.ts';
 import { App } from './ui/App.tsx';
 import { songsView } from './ui/songs/songsView.ts';
 import { heardWith, withLatency } from './ui/takes/latencies.ts';
@@ -47,6 +48,12 @@ async function start(root: HTMLElement): Promise<void> {
   const view = createViewStore(localStorage);
   const autosave = createAutosave(store, opening.storage, pageLife(window));
   if (opening.storage.ok) followOtherPages(store, autosave, opening.storage.value, talk);
+  const takeHistory = createTakeHistory({
+    store,
+    storage: opening.storage,
+    talk: pageTalk('vampwright takes'),
+    newTakeId: randomTakeId,
+  });
   const openSound = soundOpener();
   const often = (act: () => void) => {
     const watch = setInterval(act, 60);
@@ -60,21 +67,41 @@ async function start(root: HTMLElement): Promise<void> {
     openSound,
     often,
     nowMs: () => performance.now(),
+    dateMs: () => Date.now(),
     keyTarget: window,
     openMidi: midi.openPlayed,
     heardWith: () => heardWith(view.snapshot()),
+    keep: takeHistory.keep,
     onMeasured: (kind, sec) => view.set(withLatency(view.snapshot(), kind, 1000 * sec)),
   });
+  const { onOpened, onDeleted } = songsView(view);
   const songs = createSongs({
     store,
     storage: opening.storage,
     playback,
     nowMs: () => Date.now(),
-    ...songsView(view),
+    onOpened,
+    onDeleted: (id) => {
+      onDeleted(id);
+      takeHistory.forget(id);
+    },
   });
   createRoot(root).render(
     <StrictMode>
-      <App parts={{ store, playback, view, shelf, autosave, songs, opening, midi, ...hearing }} />
+      <App
+        parts={{
+          store,
+          playback,
+          view,
+          shelf,
+          autosave,
+          songs,
+          opening,
+          midi,
+          takeHistory,
+          ...hearing,
+        }}
+      />
     </StrictMode>,
   );
 }

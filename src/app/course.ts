@@ -25,6 +25,7 @@ import {
   type SongRequest,
   songScore,
   type Times,
+  withLevel,
 } from './score.ts';
 import { drillScore, stageNow } from './stageScore.ts';
 
@@ -129,7 +130,10 @@ export function scoreOfPass(
 ): Result<Score, ScoreProblem> {
   const { request } = pass;
   if (request.kind === 'song')
-    return songScore(arrangedProject(project, arrangement), songBars(pass, request), speedPercent);
+    return withLevel(
+      songScore(arrangedProject(project, arrangement), songBars(pass, request), speedPercent),
+      arrangement.level,
+    );
   if (request.kind === 'phrase') return phraseScore(project, request, speedPercent);
   if (request.kind === 'drill')
     return scoreOfDrill(project, request.stage, pass.drill ?? { rung: request.rung, pass: 0 });
@@ -146,7 +150,7 @@ function scoreOfDrill(
 ): Result<Score, ScoreProblem> {
   const now = stageNow(project, stage);
   const held = rungAt(rungsOfStage(project, now), drill.rung);
-  return drillScore(project, now, held, drillBpm(project, now, drill));
+  return withLevel(drillScore(project, now, held, drillBpm(project, now, drill)), held.level);
 }
 
 /** The place of a drill's pass on its way as that is now; undefined for other music. */

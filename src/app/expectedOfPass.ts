@@ -5,6 +5,7 @@ import {
   type InputSees,
 } from '../core/practice/expectedHits.ts';
 import type { SoundingHands } from '../core/practice/soundingHands.ts';
+import type { PracticeTarget } from '../core/practice/takeRecord.ts';
 import type { PatternAt } from '../core/rhythm/patternAt.ts';
 import { perform } from '../core/rhythm/perform.ts';
 import { barAt } from '../core/song/timeline.ts';
@@ -16,9 +17,14 @@ import type { SoundingPass } from './soundingPass.ts';
 /** Which hands the player plays, and what of that the input can tell. */
 export type PlayerPart = { readonly hand: HitHand; readonly sees: InputSees };
 
-/** What the player is to play in a stretch of music, and when its chords change; on the audio clock, ascending. */
+/**
+ * What the player is to play in a stretch of music, with which hand, and when its chords change; on the
+ * audio clock, ascending. `target` is what is practised by it, where that has a name.
+ */
 export type ExpectedStretch = {
   readonly pass: SoundingPass;
+  readonly hand: HitHand;
+  readonly target?: PracticeTarget;
   readonly expected: readonly ExpectedHit[];
   readonly changesSec: readonly Seconds[];
 };
@@ -36,7 +42,7 @@ export function bpmOf({ tempoMap }: Score): Bpm {
   return first.tempo.bpm;
 }
 
-/** See `ExpectedStretch`. `patternAt` tells which pattern's ticks a bar of the score's timeline counts in. */
+/** See `ExpectedStretch`, but for its target. `patternAt` tells which pattern's ticks a bar of the score's timeline counts in. */
 export function expectedInPass(
   pass: SoundingPass,
   player: PlayerPart,
@@ -48,7 +54,8 @@ export function expectedInPass(
     .map((hit) => ({ ...hit, ...patternOf(score, hit.atSec, patternAt) }))
     .map((hit) => ({ ...hit, atSec: originSec + hit.atSec }))
     .filter((hit) => sounds(hit.atSec));
-  return { pass, expected, changesSec: changesOf(score, originSec).filter(sounds) };
+  const changesSec = changesOf(score, originSec).filter(sounds);
+  return { pass, hand: player.hand, expected, changesSec };
 }
 
 /** The hits of the player's hands in seconds from the score's start. */

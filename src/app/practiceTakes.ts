@@ -1,15 +1,15 @@
 import { outputTimestampOf } from '../audio/outputTimestamp.ts';
 import { ok } from '../core/result.ts';
 import type { Store } from '../state/store.ts';
-import { createDrillTakes, type DrillTakes, type DrillTakesParts } from './drillTakes.ts';
 import { createLatencyCheck, type LatencyCheck, type LatencyCheckParts } from './latencyCheck.ts';
 import type { Playback } from './playback.ts';
+import { createPlayingTakes, type PlayingTakes, type PlayingTakesParts } from './playingTakes.ts';
 import { createTakes, type Takes, type TakesParts } from './take.ts';
 import { type Pads, type TakeInputsParts, takeInputs } from './takeInputs.ts';
 
-export type PracticeTakesParts = Pick<TakesParts, 'often' | 'nowMs'> &
+export type PracticeTakesParts = Pick<TakesParts, 'often' | 'nowMs' | 'dateMs'> &
   Pick<LatencyCheckParts, 'openSound' | 'onMeasured'> &
-  Pick<DrillTakesParts, 'heardWith'> &
+  Pick<PlayingTakesParts, 'heardWith' | 'keep'> &
   Pick<TakeInputsParts, 'keyTarget' | 'openMidi'> & {
     readonly store: Store;
     readonly playback: Playback;
@@ -18,7 +18,7 @@ export type PracticeTakesParts = Pick<TakesParts, 'often' | 'nowMs'> &
 /** All that hears the player, on the sound and the clock that the music plays by. */
 export type PracticeTakes = {
   readonly takes: Takes;
-  readonly drillTakes: DrillTakes;
+  readonly playingTakes: PlayingTakes;
   readonly latencyCheck: LatencyCheck;
   /** Says which pads are on the page. */
   readonly pads: { readonly set: (pads: Pads | undefined) => void };
@@ -26,7 +26,7 @@ export type PracticeTakes = {
 
 /** Builds what hears the player; made once. */
 export function createPracticeTakes(parts: PracticeTakesParts): PracticeTakes {
-  const { playback, openSound } = parts;
+  const { openSound } = parts;
   let shown: Pads | undefined;
   const openRoom = async () => {
     const sound = await openSound();
@@ -42,7 +42,7 @@ export function createPracticeTakes(parts: PracticeTakesParts): PracticeTakes {
   });
   return {
     takes,
-    drillTakes: createDrillTakes({ playback, takes, inputs, heardWith: parts.heardWith }),
+    playingTakes: createPlayingTakes({ ...parts, takes, inputs }),
     latencyCheck: createLatencyCheck({ ...parts, inputs }),
     pads: {
       set: (pads) => {

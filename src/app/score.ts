@@ -10,11 +10,13 @@ import { err, ok, type Result } from '../core/result.ts';
 import { chosenPattern } from '../core/rhythm/chosenPattern.ts';
 import { clickTrack } from '../core/rhythm/click.ts';
 import { countIn } from '../core/rhythm/countIn.ts';
+import type { Level } from '../core/rhythm/levels.ts';
 import type { Note, Part, TimedNote } from '../core/rhythm/note.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
 import { perform } from '../core/rhythm/perform.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import { realiseBand } from '../core/rhythm/realiseBand.ts';
+import type { PatternChoice } from '../core/song/song.ts';
 import { barAt, type ChordSpan, type Timeline, type TimelineBar } from '../core/song/timeline.ts';
 import { barTicks, tempoBeatTicks } from '../core/time/meter.ts';
 import { type Bpm, secondsAt, steadyTempo, type TempoMap, tickAt } from '../core/time/tempoMap.ts';
@@ -41,11 +43,10 @@ export type SongRequest = {
   readonly times: Times;
 };
 
-/** A phrase to be heard at once: its chords held, or with a pattern where that fits its bars. */
-export type PhraseRequest = {
+/** A phrase to be heard at once: its chords held, or with the patterns that are chosen where these fit its bars. */
+export type PhraseRequest = PatternChoice & {
   readonly kind: 'phrase';
   readonly phrase: Phrase;
-  readonly patternId?: PatternId;
 };
 
 /** A pattern (see `chosenPattern`) over the held chord, round and round. With `pattern` that one is only tried: heard without being in the project. */
@@ -91,7 +92,17 @@ export type Score = {
   readonly tempoMap: TempoMap;
   /** The one pattern of a drill or of the Rhythm page. */
   readonly pattern?: Pattern;
+  /** The level at which hands were thinned for this playing; all of them without. */
+  readonly level?: Level;
 };
+
+/** A score that says at which level it was made. */
+export function withLevel(
+  score: Result<Score, ScoreProblem>,
+  level: Level | undefined,
+): Result<Score, ScoreProblem> {
+  return score.ok && level !== undefined ? ok({ ...score.value, level }) : score;
+}
 
 /** The pattern of the drill. */
 export function drillPattern(project: Project): Pattern | undefined {

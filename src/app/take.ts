@@ -1,26 +1,21 @@
 import type { HitHand, InputSees } from '../core/practice/expectedHits.ts';
 import type { PlayedNote } from '../core/practice/playedHits.ts';
+import type { TakeRecord } from '../core/practice/takeRecord.ts';
 import { scoreTake, type TakeScore } from '../core/practice/takeScore.ts';
 import type { RungScore } from '../core/practice/tempoLadder.ts';
 import { err, ok, type Result } from '../core/result.ts';
-import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { audioTimeOf, type OutputTimestamp } from '../input/eventTime.ts';
 import type { HitInput, InputError, Stop } from '../input/hitInput.ts';
 import { isAtGoalBetween, isSameRung } from './drillCourse.ts';
-import { bpmOf, type ExpectedStretch, playersHand } from './expectedOfPass.ts';
+import { playersHand } from './expectedOfPass.ts';
 import { type LiveHit, liveHits } from './liveHits.ts';
 import type { Playback } from './playback.ts';
 import type { SoundingPass } from './soundingPass.ts';
 import { soundingHandsIn } from './stageScore.ts';
 import { createTakeLog, type TakeLog, type TakeLogParts } from './takeLog.ts';
-import {
-  cutAt,
-  matchingBetween,
-  matchStretches,
-  scoresOf,
-  type TempoScore,
-} from './takeMatching.ts';
+import { matchingBetween, matchStretches, scoreOfAll } from './takeMatching.ts';
+import { partsOf, sittingsOf } from './takeParts.ts';
 
 /** An input to be listened to, what it can tell, and its measured lateness. */
 export type TakeInput = {
@@ -34,6 +29,9 @@ export type TakeInput = {
 /** Why nothing is heard: the input, or the sound whose clock it needs. */
 export type TakeProblem = InputError | { readonly kind: 'no-sound'; readonly reason: string };
 
+/** What was played of a rung of a drill, or in one playing of the song. */
+export type Sitting = readonly TakeRecord[];
+
 /** What is known of the pass that is heard now. */
 export type LiveTake = { readonly pass: SoundingPass; readonly hits: readonly LiveHit[] };
 
@@ -43,6 +41,8 @@ export type TakesParts = TakeLogParts & {
   readonly openClock: () => Promise<Result<() => OutputTimestamp, { readonly reason: string }>>;
   /** The page's clock in milliseconds, as events are stamped. */
   readonly nowMs: () => number;
+  /** Milliseconds since 1970. */
+  readonly dateMs: () => number;
 };
 
 /** Listens to the player while music plays. The functions need no `this`. */
@@ -58,12 +58,10 @@ export type Takes = {
   /** The hits of the last seconds of what is heard now; undefined without a take or music. Meant for every animation frame. */
   readonly live: () => LiveTake | undefined;
   /**
-   * The score of what was played so far at one tempo in the take that runs; undefined without one, or
-   * where nothing was asked of the player at that tempo.
+   * What was played in the take that runs, or else in the last one, sitting by sitting (`sittingsOf`) as
+   * far as they are over, and by tempo, hands and level in each.
    */
-  readonly soFar: (bpm: Bpm) => TakeScore | undefined;
-  /** The scores of the last finished take, tempo by tempo. */
-  readonly byTempo: () => readonly TempoScore[];
+  readonly sittings: () => readonly Sitting[];
   /** Tells when a hit comes in, and when a take begins or ends. */
   readonly subscribe: (listener: () => void) => Stop;
 };
@@ -89,7 +87,7 @@ export function createTakes(parts: TakesParts): Takes {
   const listeners = new Set<() => void>();
   let running: Running | undefined;
   let attempt = 0;
-  let latest: readonly TempoScore[] = [];
+  let judged: readonly Sitting[] = [];
   let live: { readonly hits: number; readonly atSec: Seconds; readonly take: LiveTake } | undefined;
 
   function tell(): void {
@@ -107,6 +105,7 @@ export function createTakes(parts: TakesParts): Takes {
 
   async function start(input: TakeInput): Promise<Result<undefined, TakeProblem>> {
     end();
+    judged = [];
     const mine = attempt;
     const clock = await parts.openClock();
     if (!clock.ok) return err({ kind: 'no-sound', reason: clock.error.reason });
@@ -138,6 +137,32 @@ export function createTakes(parts: TakesParts): Takes {
     return ok(undefined);
   }
 
+  /** The sittings that are judged already, and those that were over before a time of the clock. */
+  function judgedBy(
+    { log, input, heardNow }: Running,
+    before: readonly Sitting[],
+    overSec: Seconds,
+  ): readonly Sitting[] {
+    const sittings = sittingsOf(log.stretches());
+    const began = parts.dateMs() - 1000 * heardNow();
+    const isOver = (i: number) =>
+      overSec === Number.POSITIVE_INFINITY ||
+      (i + 1 < sittings.length && sittings[i]!.every(({ pass }) => pass.toSec <= overSec));
+    const next = [...before];
+    while (next.length < sittings.length && isOver(next.length)) {
+      const i = next.length;
+      const beside = { before: sittings[i - 1]?.at(-1), after: sittings[i + 1]?.[0] };
+      const played = partsOf(sittings[i]!, beside, log.notes(), input.sees);
+      next.push(
+        played.map(({ record, fromSec }) => ({
+          ...record,
+          atMs: Math.round(began + 1000 * fromSec),
+        })),
+      );
+    }
+    return next;
+  }
+
   /** The hand is asked for anew with each pass, as the player, or the stage of a drill, may change it meanwhile. */
   function playerOf({ hand, sees }: TakeInput) {
     return ({ plan }: SoundingPass) => ({
@@ -152,12 +177,8 @@ export function createTakes(parts: TakesParts): Takes {
     finish() {
       const ended = end();
       if (!ended) return undefined;
-      const { score, byTempo } = scoresOf(
-        ended.log.stretches(),
-        ended.log.notes(),
-        ended.input.sees,
-      );
-      latest = byTempo;
+      judged = judgedBy(ended, judged, Number.POSITIVE_INFINITY);
+      const score = scoreOfAll(ended.log.stretches(), ended.log.notes(), ended.input.sees);
       tell();
       return score.expected > 0 ? score : undefined;
     },
@@ -170,22 +191,10 @@ export function createTakes(parts: TakesParts): Takes {
       live = take && { hits, atSec: nowSec, take };
       return take;
     },
-    soFar(bpm) {
-      if (!running) return undefined;
-      const { log, input, heardNow } = running;
-      const nowSec = heardNow();
-      const stretches = log.stretches().filter(({ pass }) => pass.fromSec < nowSec);
-      const isAt = (stretch: ExpectedStretch | undefined) =>
-        stretch !== undefined && bpmOf(stretch.pass.score) === bpm;
-      // What lies beside them, too: its first and last hits would else count as extra ones here.
-      const near = stretches
-        .filter((_, i) => [i - 1, i, i + 1].some((each) => isAt(stretches[each])))
-        .map((stretch) => cutAt(stretch, nowSec));
-      const { byTempo } = scoresOf(near, log.notes(), input.sees);
-      const score = byTempo.find((each) => each.bpm === bpm)?.score;
-      return score && score.expected > 0 ? score : undefined;
+    sittings() {
+      if (running) judged = judgedBy(running, judged, running.heardNow() - JUDGED_AFTER_SEC);
+      return judged;
     },
-    byTempo: () => latest,
     subscribe(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);

@@ -7,6 +7,7 @@ import { type ExpectedStretch, expectedInPass, type PlayerPart } from './expecte
 import type { Playback } from './playback.ts';
 import type { SoundingPass } from './soundingPass.ts';
 import { cutAt } from './takeMatching.ts';
+import { targetOf } from './takeTarget.ts';
 
 export type TakeLogParts = {
   readonly playback: Pick<Playback, 'passes' | 'subscribe' | 'state'>;
@@ -46,7 +47,13 @@ export function createTakeLog(
 
   function stretchOf(pass: SoundingPass): ExpectedStretch {
     const known = present.find((each) => isSame(each.pass, pass));
-    return known ?? expectedInPass(pass, player(pass), selectPatternAt(store.snapshot()));
+    if (known) return known;
+    const project = store.snapshot();
+    const target = targetOf(pass.plan.request, project);
+    return {
+      ...expectedInPass(pass, player(pass), selectPatternAt(project)),
+      ...(target && { target }),
+    };
   }
 
   function look(): void {

@@ -4,12 +4,8 @@ import { matchTake, WIDEST_WINDOW_SEC } from '../core/practice/matchTake.ts';
 import { withHands } from '../core/practice/playedHands.ts';
 import { gatherChords, type PlayedNote } from '../core/practice/playedHits.ts';
 import { scoreTake, type TakeScore } from '../core/practice/takeScore.ts';
-import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
-import { bpmOf, type ExpectedStretch } from './expectedOfPass.ts';
-
-/** The score of all that was played at one tempo. */
-export type TempoScore = { readonly bpm: Bpm; readonly score: TakeScore };
+import type { ExpectedStretch } from './expectedOfPass.ts';
 
 /**
  * What was played to some stretches (in order of time) against what was expected there. What was
@@ -46,28 +42,19 @@ export function matchingBetween(
   };
 }
 
-/** The score of a whole take, and those of its tempos in the order in which they were first played. */
-export function scoresOf(
+/** The score of all that was played to some stretches. */
+export function scoreOfAll(
   stretches: readonly ExpectedStretch[],
   notes: readonly PlayedNote[],
   sees: InputSees,
-): { readonly score: TakeScore; readonly byTempo: readonly TempoScore[] } {
-  const matching = matchStretches(stretches, notes, sees);
-  const scoreIn = (some: readonly ExpectedStretch[]) => {
-    const parts = some.map(({ pass }) => matchingBetween(matching, pass.fromSec, pass.toSec));
-    return scoreTake(joined(parts), { changesSec: some.flatMap((each) => each.changesSec) });
-  };
-  const tempos = [...new Set(stretches.map(({ pass }) => bpmOf(pass.score)))];
-  return {
-    score: scoreTake(matching, { changesSec: stretches.flatMap((each) => each.changesSec) }),
-    byTempo: tempos.map((bpm) => ({
-      bpm,
-      score: scoreIn(stretches.filter(({ pass }) => bpmOf(pass.score) === bpm)),
-    })),
-  };
+): TakeScore {
+  return scoreTake(matchStretches(stretches, notes, sees), {
+    changesSec: stretches.flatMap((each) => each.changesSec),
+  });
 }
 
-function joined(parts: readonly HitMatching[]): HitMatching {
+/** Parts of a matching as one, in their order. */
+export function joined(parts: readonly HitMatching[]): HitMatching {
   return {
     pairs: parts.flatMap((part) => part.pairs),
     missed: parts.flatMap((part) => part.missed),
@@ -80,6 +67,7 @@ export function cutAt(stretch: ExpectedStretch, sec: Seconds): ExpectedStretch {
   const { pass, expected, changesSec } = stretch;
   if (pass.toSec <= sec) return stretch;
   return {
+    ...stretch,
     pass: { ...pass, toSec: Math.max(sec, pass.fromSec) },
     expected: expected.filter((hit: ExpectedHit) => hit.atSec < sec),
     changesSec: changesSec.filter((change) => change < sec),

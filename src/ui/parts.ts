@@ -1,8 +1,8 @@
 import { createContext, useContext } from 'react';
-import type { DrillTakes } from '../app/drillTakes.ts';
 import type { LatencyCheck } from '../app/latencyCheck.ts';
 import type { MidiDoor } from '../app/midiDoor.ts';
 import type { Playback } from '../app/playback.ts';
+import type { PlayingTakes } from '../app/playingTakes.ts';
 import type { Songs } from '../app/songs.ts';
 import type { Takes } from '../app/take.ts';
 import type { Pads } from '../app/takeInputs.ts';
@@ -10,6 +10,7 @@ import type { ShelfPattern } from '../core/rhythm/shelf.ts';
 import type { Autosave } from '../state/autosave.ts';
 import type { Opening } from '../state/opening.ts';
 import type { Store } from '../state/store.ts';
+import type { TakeHistory } from '../state/takeHistory.ts';
 import type { ViewStore } from './viewState.ts';
 
 /** The parts of the running tool that pages use; built once in `main.tsx`. */
@@ -21,7 +22,8 @@ export type Parts = {
   readonly autosave: Autosave;
   readonly songs: Songs;
   readonly takes: Pick<Takes, 'live'>;
-  readonly drillTakes: DrillTakes;
+  readonly playingTakes: PlayingTakes;
+  readonly takeHistory: TakeHistory;
   readonly latencyCheck: LatencyCheck;
   readonly midi: Omit<MidiDoor, 'openPlayed'>;
   /** Says which pads are on the page. */

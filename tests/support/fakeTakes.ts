@@ -5,21 +5,26 @@ import type { Project } from '../../src/core/project.ts';
 import { ok } from '../../src/core/result.ts';
 import { onFakeTime } from './fakePlayback.ts';
 
+/** When the test's clock stood at 0, in milliseconds since 1970. */
+export const DATE_MS = 1_000_000;
+
 /** Takes on a clock that the test moves, with a playback and a player who does as the test says. */
 export function onFakeTakes(parts: Partial<Project> = {}) {
   const { pass, store, playback, clock } = onFakeTime(parts);
   const acts = new Set<() => void>();
   const waiting: PlayedNote[] = [];
   let onHit: ((note: PlayedNote) => void) | undefined;
+  const often = (act: () => void) => {
+    acts.add(act);
+    return () => acts.delete(act);
+  };
   const takes = createTakes({
     playback,
     store,
     openClock: async () => ok(() => ({ contextTime: clock(), performanceTime: 1000 * clock() })),
     nowMs: () => 1000 * clock(),
-    often: (act) => {
-      acts.add(act);
-      return () => acts.delete(act);
-    },
+    dateMs: () => DATE_MS + 1000 * clock(),
+    often,
   });
   const input = (more: Partial<TakeInput> = {}): TakeInput => ({
     sees: 'hands',
@@ -50,5 +55,5 @@ export function onFakeTakes(parts: Partial<Project> = {}) {
     const startSec = clock() + START_DELAY_SEC;
     waiting.push(...notes.map((note) => ({ ...note, atSec: startSec + note.atSec })));
   };
-  return { run, store, playback, takes, input, willPlay, clock };
+  return { run, store, playback, takes, input, willPlay, clock, often };
 }

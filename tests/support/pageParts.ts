@@ -1,7 +1,7 @@
-import type { DrillHearing } from '../../src/app/drillTakes.ts';
 import type { LatencyState } from '../../src/app/latencyCheck.ts';
 import { createMidiDoor } from '../../src/app/midiDoor.ts';
 import type { Playback, PlaybackState } from '../../src/app/playback.ts';
+import type { PlayerHearing } from '../../src/app/playingTakes.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
 import { createSongs } from '../../src/app/songs.ts';
 import type { Project } from '../../src/core/project.ts';
@@ -10,13 +10,14 @@ import type { ShelfPattern } from '../../src/core/rhythm/shelf.ts';
 import type { SavingStatus } from '../../src/state/autosave.ts';
 import type { Storage } from '../../src/state/storage.ts';
 import { createStore } from '../../src/state/store.ts';
+import { createTakeHistory, randomTakeId } from '../../src/state/takeHistory.ts';
 import type { Parts } from '../../src/ui/parts.ts';
 import { songsView } from '../../src/ui/songs/songsView.ts';
 import { createViewStore, type ViewChange } from '../../src/ui/viewState.ts';
 import { memoryStorage } from './memoryStorage.ts';
 
 const SAVED: SavingStatus = { kind: 'saved' };
-const NOTHING_HEARD: DrillHearing = {};
+const NOTHING_HEARD: PlayerHearing = {};
 const NOT_MEASURING: LatencyState = { status: 'idle' };
 
 /** A playback without sound: it is stopped or plays what was asked for, at no position. */
@@ -54,9 +55,9 @@ function silentPlayback(): Playback {
 }
 
 /** Nobody hears the player. */
-const DEAF: Pick<Parts, 'takes' | 'drillTakes' | 'latencyCheck' | 'pads'> = {
+const DEAF: Pick<Parts, 'takes' | 'playingTakes' | 'latencyCheck' | 'pads'> = {
   takes: { live: () => undefined },
-  drillTakes: {
+  playingTakes: {
     state: () => NOTHING_HEARD,
     subscribe: () => () => undefined,
     tryInput: async () => undefined,
@@ -103,6 +104,12 @@ export function pageParts(
       playback,
       nowMs: () => 0,
       ...songsView(views),
+    }),
+    takeHistory: createTakeHistory({
+      store,
+      storage: ok(storage),
+      talk: { tell: () => undefined, onTold: () => undefined },
+      newTakeId: randomTakeId,
     }),
     opening: {},
     midi: createMidiDoor({

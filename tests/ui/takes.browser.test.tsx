@@ -67,6 +67,7 @@ async function open(hearing: ViewChange['hearing']): Promise<void> {
     openSound,
     often,
     nowMs: () => performance.now(),
+    dateMs: () => Date.now(),
     keyTarget: window,
     openMidi: createMidiDoor({
       taught: () => ({}),
@@ -75,6 +76,7 @@ async function open(hearing: ViewChange['hearing']): Promise<void> {
       },
     }).openPlayed,
     heardWith: () => heardWith(view.snapshot()),
+    keep: silent.takeHistory.keep,
     onMeasured: (kind, sec) => view.set(withLatency(view.snapshot(), kind, 1000 * sec)),
   });
   parts = { ...silent, playback, ...takes };
@@ -135,8 +137,8 @@ it('climbs two rungs that are played clean on two keys, and falls back from one 
   const stopPlaying = await playExactly((rung) => rung === 2);
   await foot('Play').click();
   const told: string[] = [];
-  const stopReading = parts.drillTakes.subscribe(() => {
-    const { bpm, score } = parts.drillTakes.state().result ?? {};
+  const stopReading = parts.playingTakes.subscribe(() => {
+    const { bpm, score } = parts.playingTakes.state().result ?? {};
     if (bpm !== undefined) told.push(`${bpm} ${score?.clean ? 'clean' : 'not clean'}`);
   });
   await expect.poll(() => told, { timeout: 15_000 }).toHaveLength(3);

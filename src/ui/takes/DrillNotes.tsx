@@ -3,7 +3,7 @@ import type { TakeScore } from '../../core/practice/takeScore.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { spokenTick } from '../workshop/spokenTick.ts';
 import { bandsSentence, handFigures, remarkLine } from './takeWords.ts';
-import { useDrillHearing } from './useHearing.ts';
+import { usePlayerHearing } from './useHearing.ts';
 
 function Remarks({
   remarks,
@@ -71,8 +71,8 @@ function Score({ score, pattern }: { readonly score: TakeScore; readonly pattern
 
 /** What is to be said of the rung that was left, or of the whole drill: in words, then in figures. */
 export function DrillNotes({ pattern }: { readonly pattern: Pattern }) {
-  const { result } = useDrillHearing();
-  if (!result) return null;
+  const { result } = usePlayerHearing();
+  if (result?.of !== 'drill') return null;
   const { bpm, score } = result;
   return (
     <section className="takes-notes" aria-labelledby="takes-notes-title">

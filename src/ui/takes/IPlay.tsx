@@ -5,7 +5,7 @@ import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { hearingSentence, INPUT_WORDS, TOOL_PLAYS } from './inputWords.ts';
 import { LatencyField } from './LatencyField.tsx';
-import { useDrillHearing, useInput } from './useHearing.ts';
+import { useInput, usePlayerHearing } from './useHearing.ts';
 
 /** Which hands I play, and what the tool plays then. */
 const MINE: readonly {
@@ -42,15 +42,15 @@ function MyHands() {
 
 /** Which hands I play and what I am heard with. */
 export function IPlay() {
-  const { view, drillTakes, latencyCheck } = useParts();
+  const { view, playingTakes, latencyCheck } = useParts();
   const input = useInput();
-  const { problem } = useDrillHearing();
+  const { problem } = usePlayerHearing();
   const choose = (value: string) => {
     const kind = INPUT_KINDS.find((each) => each === value);
     latencyCheck.cancel();
     view.set({ hearing: { ...view.snapshot().hearing, input: kind ?? 'nothing' } });
-    drillTakes.forget();
-    if (kind && kind !== 'pads') void drillTakes.tryInput(kind);
+    playingTakes.forget();
+    if (kind && kind !== 'pads') void playingTakes.tryInput(kind);
   };
   return (
     <fieldset className="practice-fields">

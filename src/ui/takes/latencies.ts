@@ -1,4 +1,4 @@
-import type { HeardWith } from '../../app/drillTakes.ts';
+import type { HeardWith } from '../../app/playingTakes.ts';
 import type { InputKind } from '../../app/takeInputs.ts';
 import { LATENCY_RANGE_MS, type ViewState } from '../viewState.ts';
 

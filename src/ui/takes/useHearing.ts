@@ -1,14 +1,14 @@
 import { useSyncExternalStore } from 'react';
-import type { DrillHearing } from '../../app/drillTakes.ts';
 import type { LatencyState } from '../../app/latencyCheck.ts';
+import type { PlayerHearing } from '../../app/playingTakes.ts';
 import type { InputKind } from '../../app/takeInputs.ts';
 import { useParts } from '../parts.ts';
 import { useView } from '../useProject.ts';
 
-/** What is told of the drill, and what is wrong with the input. */
-export function useDrillHearing(): DrillHearing {
-  const { drillTakes } = useParts();
-  return useSyncExternalStore(drillTakes.subscribe, drillTakes.state);
+/** What is told of what was played, and what is wrong with the input. */
+export function usePlayerHearing(): PlayerHearing {
+  const { playingTakes } = useParts();
+  return useSyncExternalStore(playingTakes.subscribe, playingTakes.state);
 }
 
 export function useLatencyState(): LatencyState {
