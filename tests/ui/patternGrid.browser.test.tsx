@@ -46,13 +46,23 @@ function elementOf(name: string): HTMLElement {
   return cell(name).element() as HTMLElement;
 }
 
-/** A mouse pressed on one cell, moved and let go over another, `inset` pixels from their left edges. */
-function drag(from: HTMLElement, to: HTMLElement, inset: number): void {
+/** How a drag is made: which pointer, which button, how far above the middle of the first cell it comes down. */
+type Manner = {
+  readonly pointerType?: 'mouse' | 'touch' | 'pen';
+  readonly button?: number;
+  readonly shiftKey?: boolean;
+  readonly above?: number;
+};
+
+/** A pointer pressed on one cell, moved and let go over another, `inset` pixels from their left edges. */
+function drag(from: HTMLElement, to: HTMLElement, inset: number, manner: Manner = {}): void {
+  const { above = 0, ...pressed } = manner;
   const at = (element: HTMLElement) => {
     const { left, top, height } = element.getBoundingClientRect();
-    return { clientX: left + inset, clientY: top + height / 2, bubbles: true, pointerId: 1 };
+    const clientY = top + height / 2 - (element === from ? above : 0);
+    return { clientX: left + inset, clientY, bubbles: true, pointerId: 1 };
   };
-  const kind = { pointerType: 'mouse', button: 0, isPrimary: true };
+  const kind = { pointerType: 'mouse', button: 0, isPrimary: true, ...pressed };
   from.dispatchEvent(new PointerEvent('pointerdown', { ...at(from), ...kind }));
   for (const end of [from, to])
     end.dispatchEvent(new PointerEvent('pointermove', { ...at(end), ...kind }));
@@ -108,6 +118,84 @@ it('pulls a stroke of the band into a hand by a drag and by a key', async () => 
   elementOf('snare, beat 3: strong').focus();
   await userEvent.keyboard('r');
   expect(now().right.at(-1)).toMatchObject({ at: 960, play: ['all'] });
+});
+
+it('pulls a stroke into a hand by a finger that comes down a little beside its low lane', () => {
+  const lane = elementOf('snare, beat 3: strong');
+  const outside = lane.offsetHeight / 2 + 10;
+  drag(lane, elementOf('Left hand, beat 4: empty'), 8, { pointerType: 'touch', above: outside });
+  expect(now().left.at(-1)).toMatchObject({ at: 960, play: ['fifth'] });
+  parts.store.undo();
+  const inHand = elementOf('Right hand, beat 3: empty');
+  const overLane = inHand.offsetHeight / 2 - 6;
+  drag(inHand, elementOf('Left hand, beat 4: empty'), 8, { pointerType: 'touch', above: overLane });
+  expect(now().left.at(-1)).toMatchObject({ at: 960, play: ['fifth'] });
+  expect(now().right).toEqual(withBand.right);
+});
+
+it.each(['mouse', 'touch', 'pen'] as const)(
+  'draws hits across a hand with a %s, one on every step that rests, as one change',
+  (pointerType) => {
+    const from = elementOf('Right hand, beat 1: empty');
+    drag(from, elementOf('Right hand, beat 4: empty'), 8, { pointerType });
+    expect(now().right.map(({ at }) => at)).toEqual([0, 240, 480, 720, 960, 1200, 1440]);
+    expect(now().right[2]).toBe(withBand.right[0]);
+    parts.store.undo();
+    expect(now()).toEqual(withBand);
+  },
+);
+
+it('takes back what is drawn where the pen goes back, and draws one long hit with Shift', () => {
+  const [from, over] = [
+    elementOf('Left hand, beat 2: empty'),
+    elementOf('Left hand, beat 4: empty'),
+  ];
+  const send = (type: string, on: HTMLElement) => {
+    const { left, top } = on.getBoundingClientRect();
+    const at = { clientX: left + 8, clientY: top + 30, bubbles: true, pointerId: 1 };
+    from.dispatchEvent(new PointerEvent(type, { ...at, pointerType: 'pen', button: 0 }));
+  };
+  send('pointerdown', from);
+  send('pointermove', over);
+  expect(now().left).toHaveLength(6);
+  send('pointermove', from);
+  send('pointerup', from);
+  expect(now().left.map(({ at }) => at)).toEqual([0, 480]);
+  parts.store.undo();
+  drag(from, over, 2, { shiftKey: true });
+  expect(now().left.at(-1)).toMatchObject({ at: 480, length: 960 });
+});
+
+it('rubs hits out with the second button, as one change', () => {
+  const from = elementOf('Right hand, beat 1: empty');
+  drag(from, elementOf('Right hand, beat 4: empty'), 8, { button: 2 });
+  expect(now().right).toEqual([]);
+  parts.store.undo();
+  expect(now()).toEqual(withBand);
+});
+
+it('leaves a finger that only scrolls without a trace', () => {
+  const from = elementOf('Right hand, beat 1: empty');
+  const { left, top } = from.getBoundingClientRect();
+  const at = { clientX: left + 8, clientY: top + 30, bubbles: true, pointerId: 1 };
+  const finger = { ...at, pointerType: 'touch', button: 0 };
+  from.dispatchEvent(new PointerEvent('pointerdown', finger));
+  from.dispatchEvent(new PointerEvent('pointermove', { ...finger, clientY: top + 50 }));
+  from.dispatchEvent(new PointerEvent('pointercancel', finger));
+  expect(now()).toEqual(withBand);
+  expect(getComputedStyle(from).touchAction).toBe('pan-y');
+  expect(getComputedStyle(elementOf('snare, beat 3: strong')).touchAction).toBe('none');
+});
+
+it('repeats a hit by a key, and again, and writes it once more on an empty place', async () => {
+  elementOf('Right hand, beat 2: chord').focus();
+  await userEvent.keyboard('9aa{ArrowRight}{ArrowRight}a');
+  expect(now().right.map(({ at, play }) => [at, play[0]])).toEqual([
+    [480, 'top'],
+    [720, 'top'],
+    [960, 'top'],
+    [1440, 'top'],
+  ]);
 });
 
 it('divides a beat from the menu at its number', async () => {

@@ -18,8 +18,9 @@ type Props = {
 function Hint({ hasBand }: { readonly hasBand: boolean }) {
   return (
     <p className="pattern-hint">
-      Tap an empty place for a hit; tap a hit to change it; drag it to move it, drag its end to make
-      it longer. Tap a beat’s number to divide the beat.
+      Tap an empty place for a hit, or draw along the row for one on every step. Tap a hit to change
+      it; drag it to move it, drag its end to make it longer. Tap a beat’s number to divide the
+      beat.
       {hasBand && ' Drag a stroke of the band into a hand.'}
     </p>
   );

@@ -1,8 +1,7 @@
 import { memo } from 'react';
 import type { Hit } from '../../core/rhythm/pattern.ts';
-import type { Source } from '../../core/rhythm/sources.ts';
 import { hitOnStep, strokesOnStep } from './gridPlace.ts';
-import { type PlacedRow, rowKey, rowName } from './rowLayout.ts';
+import { type PlacedRow, type Row, rowKey, rowName } from './rowLayout.ts';
 import { sameProps } from './sameProps.ts';
 import { sourceName } from './sourceNames.ts';
 import { spokenHit, spokenStep, spokenStroke } from './spokenPlace.ts';
@@ -26,9 +25,16 @@ function handWords(hits: readonly Hit[], step: PlacedStep): string {
   return hit.at < step.at ? `sounds on: ${spokenHit(hit)}` : spokenHit(hit);
 }
 
-function sourceWords(source: Source, step: PlacedStep, system: System): string {
-  const strokes = strokesOnStep(source.strokes, step, system.steps);
-  return strokes[0] ? spokenStroke(strokes[0]) : 'nothing';
+/** What is read out of a place, and whether a stroke of the band stands there. */
+function placeContent(
+  row: Row,
+  hits: readonly Hit[],
+  step: PlacedStep,
+  system: System,
+): { readonly words: string; readonly hasStroke: boolean } {
+  if (row.kind !== 'source') return { words: handWords(hits, step), hasStroke: false };
+  const stroke = strokesOnStep(row.source.strokes, step, system.steps)[0];
+  return { words: stroke ? spokenStroke(stroke) : 'nothing', hasStroke: stroke !== undefined };
 }
 
 const Cell = memo(function Cell({
@@ -38,6 +44,7 @@ const Cell = memo(function Cell({
   left,
   width,
   isTab,
+  hasStroke,
 }: {
   readonly row: string;
   readonly column: number;
@@ -45,6 +52,7 @@ const Cell = memo(function Cell({
   readonly left: Pixels;
   readonly width: Pixels;
   readonly isTab: boolean;
+  readonly hasStroke: boolean;
 }) {
   return (
     <div
@@ -54,7 +62,7 @@ const Cell = memo(function Cell({
       aria-label={label}
       data-row={row}
       data-column={column}
-      className="pattern-cell"
+      className={hasStroke ? 'pattern-cell pattern-cell-stroke' : 'pattern-cell'}
       style={{ left, width }}
     />
   );
@@ -66,8 +74,6 @@ export const GridRow = memo(function GridRow(props: Props) {
   const { row, top, height } = placed;
   const key = rowKey(row);
   const spoken = row.kind === 'source' ? sourceName(row.source) : rowName(row);
-  const words = (step: PlacedStep) =>
-    row.kind === 'source' ? sourceWords(row.source, step, system) : handWords(hits, step);
   return (
     <div
       role="row"
@@ -78,17 +84,21 @@ export const GridRow = memo(function GridRow(props: Props) {
       <div role="rowheader" className="pattern-row-name" title={spoken}>
         {rowName(row)}
       </div>
-      {system.steps.map((step) => (
-        <Cell
-          key={step.column}
-          row={key}
-          column={step.column}
-          label={`${spoken}, ${spokenStep(step, syllables[step.column] ?? '', bars)}: ${words(step)}`}
-          left={step.x}
-          width={step.width}
-          isTab={step.column === tabColumn}
-        />
-      ))}
+      {system.steps.map((step) => {
+        const { words, hasStroke } = placeContent(row, hits, step, system);
+        return (
+          <Cell
+            key={step.column}
+            row={key}
+            column={step.column}
+            label={`${spoken}, ${spokenStep(step, syllables[step.column] ?? '', bars)}: ${words}`}
+            left={step.x}
+            width={step.width}
+            isTab={step.column === tabColumn}
+            hasStroke={hasStroke}
+          />
+        );
+      })}
     </div>
   );
 }, sameProps);

@@ -45,8 +45,10 @@ export function SpineGrid(props: Props) {
   const voices = useMemo(() => voiceRows(shown.right), [shown.right]);
 
   const goTo = (next: Place) => {
-    cellOf(grid.current, next)?.focus({ preventScroll: true });
-    cellOf(grid.current, next)?.scrollIntoView({ block: 'nearest' });
+    const cell = cellOf(grid.current, next);
+    if (!cell || cell === document.activeElement) return;
+    cell.focus({ preventScroll: true });
+    cell.scrollIntoView({ block: 'nearest' });
   };
   const openDivision = (at: Place) => {
     divided.current = cellOf(grid.current, at) ?? null;
@@ -57,6 +59,7 @@ export function SpineGrid(props: Props) {
     patternId,
     scope,
     shown,
+    steps,
     systems,
     layout: rows,
     grid,

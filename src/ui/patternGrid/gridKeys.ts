@@ -8,6 +8,7 @@ export type GridAction =
   | { readonly kind: 'remove' }
   | { readonly kind: 'lengthen'; readonly by: 1 | -1 }
   | { readonly kind: 'move'; readonly by: 1 | -1 }
+  | { readonly kind: 'again' }
   | { readonly kind: 'touch' }
   | { readonly kind: 'held' }
   | { readonly kind: 'leads' }
@@ -40,6 +41,7 @@ const GRID_KEYS: readonly GridKey[] = [
   { key: 'ArrowLeft', shift: true, action: { kind: 'lengthen', by: -1 } },
   { key: 'ArrowRight', alt: true, action: { kind: 'move', by: 1 } },
   { key: 'ArrowLeft', alt: true, action: { kind: 'move', by: -1 } },
+  { key: 'a', action: { kind: 'again' } },
   { key: 't', action: { kind: 'touch' } },
   { key: 's', action: { kind: 'held' } },
   { key: 'n', action: { kind: 'leads' } },
@@ -54,12 +56,15 @@ export const GRID_KEY_LIST: readonly (readonly [keys: string, does: string])[] =
   ['Delete', 'take the hit away'],
   ['Shift + ← →', 'shorter, longer'],
   ['Alt + ← →', 'earlier, later'],
+  ['A', 'again: the hit once more, right behind it; on an empty place the one before'],
   ['T', 'touch: ghost, plain, accent'],
   ['S', 'short or held'],
   ['N', 'leads into the next chord, or not'],
   ['1 3 5 6 7 8', 'left hand: that degree; 0 tenth, 4 low fifth, 9 approach'],
   ['0, 1 – 6', 'right hand: chord, one voice; 7 bottom, 8 middle, 9 top, U upper part'],
   ['Shift + figure', 'this tone as well, or not any more'],
+  ['Shift + drawing', 'one long hit instead of one on every step'],
+  ['Second mouse button', 'rubs out; so does the other end of a pen'],
   ['R, L', 'on a stroke of the band: pull it into the right or left hand'],
 ];
 

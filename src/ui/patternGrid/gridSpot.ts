@@ -1,4 +1,5 @@
 import type { Hit, Step } from '../../core/rhythm/pattern.ts';
+import type { Source, Stroke } from '../../core/rhythm/sources.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import type { Row, RowLayout } from './rowLayout.ts';
 import { type Pixels, type System, tickAtX, tickX } from './systemLayout.ts';
@@ -8,6 +9,8 @@ export type Spot = {
   readonly system: System;
   readonly row: Row;
   readonly x: Pixels;
+  /** From the upper edge of the row. */
+  readonly y: Pixels;
   readonly tick: number;
 };
 
@@ -41,7 +44,44 @@ export function spotAt(
   if (!placed) return undefined;
   const x = clamped(pointer.x - corner.left, system.left, system.right);
   const tick = Math.min(tickAtX(system, x), system.toTick - 1e-6);
-  return { system, row: placed.row, x, tick };
+  return { system, row: placed.row, x, y: y - placed.top, tick };
+}
+
+/** How far from a stroke of the band a finger may come down: its place is at least 44 pixels high and wide. */
+export const STROKE_REACH: Pixels = 22;
+
+/** A stroke of the band under a finger. */
+export type NearStroke = { readonly source: Source; readonly stroke: Stroke };
+
+/** Where the strokes of a lane are drawn, on the average: behind the line of their step. */
+const STROKE_MIDDLE: Pixels = 6;
+
+/**
+ * The stroke of the band that a finger means: the nearest within its reach of the middle of the
+ * stroke, also from beside the lane; undefined where there is none. `corners` are those of the systems.
+ */
+export function strokeNear(
+  systems: readonly System[],
+  corners: readonly Corner[],
+  layout: RowLayout,
+  finger: { readonly x: Pixels; readonly y: Pixels },
+): NearStroke | undefined {
+  let nearest: (NearStroke & { readonly distance: Pixels }) | undefined;
+  for (const [i, system] of systems.entries())
+    for (const { row, top, height } of layout.rows) {
+      const corner = corners[i];
+      const down = corner ? Math.abs(finger.y - corner.top - top - height / 2) : Infinity;
+      if (!corner || row.kind !== 'source' || down > STROKE_REACH) continue;
+      for (const stroke of row.source.strokes) {
+        const isHere = stroke.at >= system.fromTick && stroke.at < system.toTick;
+        const x = corner.left + tickX(system, stroke.at) + STROKE_MIDDLE;
+        const across = isHere ? Math.abs(finger.x - x) : Infinity;
+        const distance = Math.hypot(down, across);
+        if (across <= STROKE_REACH && distance < (nearest?.distance ?? Infinity))
+          nearest = { source: row.source, stroke, distance };
+      }
+    }
+  return nearest && { source: nearest.source, stroke: nearest.stroke };
 }
 
 /** The hit of a hand that sounds at a tick; undefined where it rests. */

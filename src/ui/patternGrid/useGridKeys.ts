@@ -4,6 +4,7 @@ import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { useParts } from '../parts.ts';
+import { hitRepeated } from './drawnHits.ts';
 import { placeOf } from './gridCells.ts';
 import { type GridAction, gridActionOf } from './gridKeys.ts';
 import { chosenAt, type Place, placeAfter, rowAt } from './gridPlace.ts';
@@ -52,7 +53,7 @@ export function useGridKeys({ patternId, scope, shown, goTo, onDivide, onOpenHit
     if (row?.kind === 'source' && action.kind === 'pull') pull(at, action.hand);
     if (row?.kind !== 'hand') return;
     const place = { patternId, scope, shown, hand: row.hand, column: at.column };
-    make(hitChange(place, action), at.row);
+    make(action.kind === 'again' ? hitRepeated(place) : hitChange(place, action), at.row);
   }
 
   function press(event: KeyboardEvent): void {

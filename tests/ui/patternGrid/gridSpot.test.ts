@@ -6,10 +6,11 @@ import {
   lengthDrawnTo,
   nearestColumn,
   spotAt,
+  strokeNear,
 } from '../../../src/ui/patternGrid/gridSpot.ts';
 import { rowKey, rowLayout, rowsOf } from '../../../src/ui/patternGrid/rowLayout.ts';
 import { systemsOf, tickX } from '../../../src/ui/patternGrid/systemLayout.ts';
-import { pattern } from '../../support/patterns.ts';
+import { pattern, source } from '../../support/patterns.ts';
 
 const shown = pattern('4/4', { left: 'R---5---'.repeat(2) + 'R---5---'.repeat(2) }, { bars: 2 });
 const systems = systemsOf(shown, 984);
@@ -58,4 +59,15 @@ it('moves to the nearest step and draws out to the nearest end of a step', () =>
   ]).toEqual([0, 1, 7]);
   expect(lengthDrawnTo(steps, { at: 480 }, 1000)).toBe(480);
   expect(lengthDrawnTo(steps, { at: 480 }, 0)).toBe(240);
+});
+
+it('finds the stroke that a finger means, also beside its lane, and none that is out of reach', () => {
+  const snare = source(shown, 'snare', '....x...'.repeat(4));
+  const withLane = rowLayout(rowsOf([snare]), 0);
+  const x = 20 + tickX(systems[1]!, 2400) + 6;
+  const near = (dx: number, dy: number) =>
+    strokeNear(systems, corners, withLane, { x: x + dx, y: 400 + dy })?.stroke.at;
+  expect(near(0, 9)).toBe(2400);
+  expect([near(20, -10), near(-20, 28)]).toEqual([2400, 2400]);
+  expect([near(0, 40), near(60, 9)]).toEqual([undefined, undefined]);
 });
