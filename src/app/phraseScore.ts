@@ -4,38 +4,47 @@ import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { heldNotes } from '../core/rhythm/heldNotes.ts';
 import type { Note } from '../core/rhythm/note.ts';
-import type { Pattern } from '../core/rhythm/pattern.ts';
+import { type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
 import { realise } from '../core/rhythm/realise.ts';
+import type { PatternChoice } from '../core/song/song.ts';
 import type { Timeline } from '../core/song/timeline.ts';
 import { voiceSection } from '../core/voicing/voiceTimeline.ts';
 import type { Voicing } from '../core/voicing/voicing.ts';
 import { selectTempoMap } from '../state/selectors.ts';
 import { atSpeed, type PhraseRequest, type Score, type ScoreProblem, unplayable } from './score.ts';
 
-/** The chords with the pattern, or held where there is none or it has another meter than one of the bars. */
+/** The chords with their patterns, or held where there are none or one has another meter than its bar. */
 function phraseNotes(
   timeline: Timeline,
   voicings: readonly Voicing[],
-  pattern: Pattern | undefined,
+  patternAt: PatternAt,
 ): Note[] {
-  const played = pattern && realise(timeline, voicings, () => pattern);
+  const isHeld = timeline.bars.every((bar, i) => !patternAt(bar, i));
+  const played = isHeld ? undefined : realise(timeline, voicings, patternAt);
   return played?.ok ? played.value : heldNotes(timeline, voicings);
+}
+
+/** The timeline of a phrase as a section that plays the patterns which are chosen. */
+function withPatterns(timeline: Timeline, choice: PatternChoice): Timeline {
+  return { ...timeline, sections: timeline.sections.map((span) => ({ ...span, ...choice })) };
 }
 
 /** A phrase at `speedPercent` of the song's tempo, in the hands that move least from its first chord to its last. */
 export function phraseScore(
   project: Project,
-  { phrase, patternId }: PhraseRequest,
+  { phrase, patternId, patternChanges }: PhraseRequest,
   speedPercent: number,
 ): Result<Score, ScoreProblem> {
-  const timeline = phraseTimeline(phrase);
+  const timeline = withPatterns(phraseTimeline(phrase), {
+    ...(patternId !== undefined && { patternId }),
+    ...(patternChanges && { patternChanges }),
+  });
   if (timeline.bars.length === 0) return err({ kind: 'nothing-to-play' });
   const voicings = voiceSection(timeline.chords, project.voicing, 'path');
   if (!voicings.ok) return err(unplayable(timeline.chords[voicings.error.place]!));
-  const pattern = project.patterns.find((each) => each.id === patternId);
   return ok({
     timeline,
-    notes: phraseNotes(timeline, voicings.value, pattern),
+    notes: phraseNotes(timeline, voicings.value, patternForBar(project.patterns, timeline)),
     fromTick: 0,
     toTick: timeline.lengthTicks,
     tempoMap: atSpeed(selectTempoMap(project), speedPercent),

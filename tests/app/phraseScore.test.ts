@@ -47,6 +47,13 @@ it('plays a pattern over it where the pattern fits its bars', () => {
   expect(notesOf(inThree, 'left')).toEqual([[0, 1440]]);
 });
 
+it('plays patterns from a bar on, and rests where the hands are to rest', () => {
+  const request = asked('| C | C | C |', {
+    patternChanges: [{ bar: 1, patternId: 'p' }, { bar: 2 }],
+  });
+  expect(notesOf(request, 'left')).toEqual([[1920, 1920]]);
+});
+
 it('keeps the hands that are pinned', () => {
   const fixedKeys = { left: [40], right: [72, 76, 79] };
   const pinned = phrase('| C |');

@@ -117,3 +117,27 @@ export function setPatternFrom(
 export function clearPatternFrom(place: PatternPlace, bar: number): Edit {
   return changeCourse(place, bar, (course) => withoutChangeAt(course, bar));
 }
+
+/** Bars (0-based, ascending) that a pattern was chosen for; what is played from `endBar` on is something else. */
+export type BarsOfPattern = {
+  readonly patternId: PatternId;
+  readonly bars: readonly number[];
+  readonly endBar: number;
+};
+
+/** Has a version of a pattern played in some bars of a section, and the pattern itself again after them. */
+export function playVersionIn(
+  id: SectionId,
+  { patternId, bars, endBar }: BarsOfPattern,
+  version: PatternId,
+): Edit {
+  const place: PatternPlace = { kind: 'section', id };
+  const edits = bars.flatMap((bar) => {
+    const goesBack = bar + 1 < endBar && !bars.includes(bar + 1);
+    return [
+      setPatternFrom(place, bar, version),
+      ...(goesBack ? [setPatternFrom(place, bar + 1, patternId)] : []),
+    ];
+  });
+  return (project) => edits.reduce((changed, edit) => edit(changed), project);
+}

@@ -3,7 +3,6 @@ import { useState } from 'react';
 import type { AnalysedChord } from '../../core/harmony/analysis.ts';
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
 import { nextTurn } from '../../core/song/chordRow.ts';
-import { patternIdAt } from '../../core/song/patternCourse.ts';
 import type { FormEntry, Section } from '../../core/song/song.ts';
 import { Choice } from '../Choice.tsx';
 import { MusicText } from '../ChordName.tsx';
@@ -171,7 +170,7 @@ export function Chart({
                   section={section}
                   slot={cell.sounds}
                   bar={bar}
-                  patternId={patternIdAt(courseShown(section, entry), bar)}
+                  course={courseShown(section, entry)}
                 />
               </div>
               <KeyPanel

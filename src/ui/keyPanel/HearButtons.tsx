@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { PhraseRequest } from '../../app/score.ts';
-import type { PatternId } from '../../core/ids.ts';
+import { choiceOf, type PatternCourse, patternIdAt } from '../../core/song/patternCourse.ts';
 import type { Section } from '../../core/song/song.ts';
 import { voiceSection } from '../../core/voicing/voiceTimeline.ts';
 import type { Voicing } from '../../core/voicing/voicing.ts';
@@ -12,18 +12,18 @@ export function HearButtons({
   section,
   slot,
   bar,
-  patternId,
+  course,
 }: {
   readonly section: Section;
   /** The slot that sounds at the chosen place, and its bar (0-based). */
   readonly slot: number;
   readonly bar: number;
-  /** The pattern that is played there, if any. */
-  readonly patternId: PatternId | undefined;
+  /** What is played from which bar on. */
+  readonly course: PatternCourse;
 }) {
   const { store, playback } = useParts();
   const [isPlain, setPlain] = useState(true);
-  const pattern = isPlain ? undefined : patternId;
+  const heard = isPlain ? [] : course;
   const hear = (requestIn: (hands: readonly Voicing[]) => PhraseRequest | undefined) => {
     const hands = voiceSection(section.slots, store.snapshot().voicing, 'loop');
     // Without hands the playback names the chord that can't be played.
@@ -38,17 +38,17 @@ export function HearButtons({
       </button>
       <button
         type="button"
-        onClick={() => hear((hands) => barRequest(section, bar, hands, pattern))}
+        onClick={() => hear((hands) => barRequest(section, bar, hands, patternIdAt(heard, bar)))}
       >
         Bar {bar + 1}
       </button>
       <button
         type="button"
-        onClick={() => hear((hands) => sectionRequest(section, hands, pattern))}
+        onClick={() => hear((hands) => sectionRequest(section, hands, choiceOf(heard)))}
       >
         Section
       </button>
-      {patternId !== undefined && (
+      {course.some(({ patternId }) => patternId !== undefined) && (
         <button type="button" aria-pressed={!isPlain} onClick={() => setPlain(!isPlain)}>
           with the pattern
         </button>

@@ -4,7 +4,7 @@ import type { PatternId } from '../../core/ids.ts';
 import { chordRow, type Pace } from '../../core/song/chordRow.ts';
 import { sectionBars } from '../../core/song/form.ts';
 import { slotsBetween } from '../../core/song/slotsBetween.ts';
-import type { ChordSlot, Section } from '../../core/song/song.ts';
+import type { ChordSlot, PatternChoice, Section } from '../../core/song/song.ts';
 import { barTicks, type Meter } from '../../core/time/meter.ts';
 import { heldKeys, type Voicing } from '../../core/voicing/voicing.ts';
 
@@ -24,14 +24,14 @@ function inHands(slots: readonly ChordSlot[], voicings: readonly Voicing[]): Cho
   });
 }
 
-/** A request to hear a section in its hands (one voicing for each slot), held or with a pattern. */
+/** A request to hear a section in its hands (one voicing for each slot), held or with patterns. */
 export function sectionRequest(
   { meter, barMeters, slots }: Section,
   voicings: readonly Voicing[],
-  patternId?: PatternId,
+  choice: PatternChoice = {},
 ): PhraseRequest {
   const phrase = { meter, barMeters, slots: inHands(slots, voicings) };
-  return { kind: 'phrase', phrase, ...(patternId !== undefined && { patternId }) };
+  return { kind: 'phrase', phrase, ...choice };
 }
 
 /** A request to hear one bar (0-based) of a section, as `sectionRequest`; undefined outside the section. */

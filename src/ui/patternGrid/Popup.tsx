@@ -31,7 +31,8 @@ function firstStop(popup: HTMLElement): HTMLElement | null {
 }
 
 /**
- * A small sheet over the page that is shown as long as it is there. It takes the focus, closes on
+ * A small sheet over the page that is shown as long as it is there; it keeps within the window as it
+ * grows. It takes the focus, closes on
  * Escape and on a press outside (`onClose`), and gives the focus back.
  */
 export function Popup({ label, role = 'dialog', anchor, onClose, children }: Props) {
@@ -50,8 +51,13 @@ export function Popup({ label, role = 'dialog', anchor, onClose, children }: Pro
     sheet.showPopover();
     if (anchor.current) placeBy(sheet, anchor.current);
     firstStop(sheet)?.focus();
+    const resized = new ResizeObserver(() => {
+      if (anchor.current) placeBy(sheet, anchor.current);
+    });
+    resized.observe(sheet);
     sheet.addEventListener('toggle', closed);
     return () => {
+      resized.disconnect();
       sheet.removeEventListener('toggle', closed);
       if (sheet.contains(document.activeElement) && before instanceof HTMLElement) before.focus();
     };

@@ -1,14 +1,14 @@
 import type { Section } from '../../core/song/song.ts';
 import { formatMeter } from '../../core/time/meter.ts';
 import { renameSection, setMeter } from '../../state/edits/form.ts';
-import { setSectionPattern } from '../../state/edits/sectionPatterns.ts';
+import { playVersionIn, setSectionPattern } from '../../state/edits/sectionPatterns.ts';
 import { useParts } from '../parts.ts';
 import { PopupButton } from '../patternGrid/PopupButton.tsx';
 import { useProject } from '../useProject.ts';
 import { Fits } from '../workshop/Fits.tsx';
 import { MeterField } from './MeterField.tsx';
 import { PatternField } from './PatternField.tsx';
-import { playVersionIn, restsIn } from './restWords.ts';
+import { restsIn } from './restWords.ts';
 
 /** Over the chart: the section's name in its box, its meter, its pattern. */
 export function SectionHeading({ section }: { readonly section: Section }) {
@@ -55,7 +55,7 @@ export function SectionHeading({ section }: { readonly section: Section }) {
                   pattern={rest.pattern}
                   meter={rest.meter}
                   where={`Bar ${(rest.bars[0] ?? 0) + 1}`}
-                  assign={(version) => playVersionIn(section, rest, version)}
+                  assign={(version) => playVersionIn(section.id, rest, version)}
                   onTaken={close}
                 />
               )}

@@ -1,4 +1,3 @@
-import type { PatternId } from '../../core/ids.ts';
 import { patternsThatFit } from '../../core/rhythm/fittedPattern.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { patternForBar } from '../../core/rhythm/patternAt.ts';
@@ -6,8 +5,7 @@ import { patternCourse } from '../../core/song/patternCourse.ts';
 import type { Section } from '../../core/song/song.ts';
 import { timelineOf } from '../../core/song/timeline.ts';
 import { formatMeter, type Meter, sameMeter } from '../../core/time/meter.ts';
-import type { Edit } from '../../state/edits/edit.ts';
-import { setPatternFrom } from '../../state/edits/sectionPatterns.ts';
+import type { BarsOfPattern } from '../../state/edits/sectionPatterns.ts';
 
 const LIST = new Intl.ListFormat('en-GB');
 
@@ -15,11 +13,9 @@ const LIST = new Intl.ListFormat('en-GB');
  * A pattern that does not fit bars of its section, in a sentence. `meter` is that of the first of these
  * bars, `bars` (0-based) are those of them that are in it, `endBar` is where something else is played.
  */
-export type Rest = {
+export type Rest = BarsOfPattern & {
   readonly pattern: Pattern;
   readonly meter: Meter;
-  readonly bars: readonly number[];
-  readonly endBar: number;
   readonly sentence: string;
 };
 
@@ -43,6 +39,7 @@ export function restsIn(section: Section, patterns: readonly Pattern[]): Rest[] 
     return [
       {
         pattern,
+        patternId: pattern.id,
         meter,
         bars: resting.filter((at) => sameMeter(bars[at]!.meter, meter)),
         endBar,
@@ -57,21 +54,4 @@ function sentenceOf(pattern: Pattern, resting: readonly number[], isThroughout: 
   if (isThroughout) return `${why} here.`;
   const bars = LIST.format(resting.map((bar) => String(bar + 1)));
   return `${why} in ${resting.length === 1 ? 'bar' : 'bars'} ${bars}.`;
-}
-
-/** Has a version of a pattern played in the bars that the pattern itself does not fit, and the pattern again after them. */
-export function playVersionIn(
-  section: Section,
-  { pattern, bars, endBar }: Rest,
-  version: PatternId,
-): Edit {
-  const place = { kind: 'section', id: section.id } as const;
-  const edits = bars.flatMap((bar) => {
-    const goesBack = bar + 1 < endBar && !bars.includes(bar + 1);
-    return [
-      setPatternFrom(place, bar, version),
-      ...(goesBack ? [setPatternFrom(place, bar + 1, pattern.id)] : []),
-    ];
-  });
-  return (project) => edits.reduce((changed, edit) => edit(changed), project);
 }

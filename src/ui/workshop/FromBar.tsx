@@ -14,9 +14,16 @@ import { type BarPlays, barsFor, type SectionPlays } from './sectionPlays.ts';
 const EVERY_TIME = 'every time';
 
 /** What a bar's button says to those who hear it. */
-function barLabel({ bar, plays, begins }: BarPlays): string {
-  if (begins) return `From bar ${bar + 1}, begins here`;
-  return plays ? `From bar ${bar + 1}, goes on here` : `From bar ${bar + 1}`;
+function barLabel({ bar, plays, begins }: BarPlays, newMeter: string | undefined): string {
+  const meter = newMeter === undefined ? '' : `, ${newMeter}`;
+  if (begins) return `From bar ${bar + 1}${meter}, begins here`;
+  return `From bar ${bar + 1}${meter}${plays ? ', goes on here' : ''}`;
+}
+
+/** The meter of a bar where it is not that of the bar before. */
+function newMeterAt(bars: readonly BarPlays[], bar: number): string | undefined {
+  const [here, before] = [bars[bar]!.meter, bars[bar - 1]?.meter];
+  return before && sameMeter(here, before) ? undefined : formatMeter(here);
 }
 
 /**
@@ -45,6 +52,7 @@ export function FromBar({
       store.edit(setPatternFrom(place, bar.bar, pattern.id), { label: 'pattern from a bar on' });
     else setUnfit(bar);
   };
+  const bars = barsFor(section, entry, pattern);
   return (
     <div className="desk-from">
       <p>“{pattern.name}” is played from the bar that you press.</p>
@@ -62,20 +70,18 @@ export function FromBar({
         />
       )}
       <div className="desk-bars" role="group" aria-label={`Bars of ${section.name}`}>
-        {barsFor(section, entry, pattern).map((bar, i, bars) => (
+        {bars.map((bar) => (
           <button
             key={bar.bar}
             type="button"
-            aria-label={barLabel(bar)}
+            aria-label={barLabel(bar, newMeterAt(bars, bar.bar))}
             aria-pressed={bar.begins}
             data-plays={bar.plays || undefined}
+            data-meter={newMeterAt(bars, bar.bar)}
             disabled={bar.bar === 0 && bar.begins}
             onClick={() => press(bar)}
           >
             {bar.bar + 1}
-            {(i === 0 || !sameMeter(bar.meter, bars[i - 1]!.meter)) && (
-              <small>{formatMeter(bar.meter)}</small>
-            )}
           </button>
         ))}
       </div>

@@ -96,7 +96,7 @@ function Ticket({ pattern, stand }: { readonly pattern: Pattern; readonly stand:
       {fits && <Returns name={section.name} pattern={pattern} returns={returns} />}
       {stand.bars > 1 && (
         <PopupButton
-          name={`${section.name}: from a bar on`}
+          name={`From bar … in ${section.name}`}
           className="desk-from-bar"
           label="from bar …"
         >

@@ -12,6 +12,7 @@ import {
   clearPatternFrom,
   type PatternPlace,
   playThroughout,
+  playVersionIn,
   setEntryPattern,
   setPatternFrom,
   setSectionPattern,
@@ -100,6 +101,18 @@ describe('a pattern from the first bar on', () => {
     const own = setPatternFrom(SECOND, 3, 'c')(WITH_B);
     expect(setEntryPattern('entry 1', undefined)(own)).toEqual(WITH_B);
     expect(playThroughout(SECOND, undefined)(own)).toEqual(WITH_B);
+  });
+});
+
+describe('a version of a pattern', () => {
+  it('is played in some bars, and the pattern itself again after them', () => {
+    const edit = playVersionIn('verse', { patternId: 'a', bars: [1, 3], endBar: 4 }, 'c');
+    expect(plays(edit(BEFORE))).toBe('1a 2c 3a 4c | 1a 2c 3a 4c');
+  });
+
+  it('leaves what follows it as it is', () => {
+    const edit = playVersionIn('verse', { patternId: 'a', bars: [0, 1], endBar: 2 }, 'c');
+    expect(plays(edit(WITH_B))).toBe('1c 3b | 1c 3b');
   });
 });
 

@@ -23,7 +23,7 @@ it('plays a row of chords at its pace', () =>
   ));
 
 it('plays the section in its own hands', () => {
-  const { phrase, patternId } = sectionRequest(VERSE, HANDS, 'p');
+  const { phrase, patternId } = sectionRequest(VERSE, HANDS, { patternId: 'p' });
   expect(chartOf(sectionRequest(VERSE, HANDS))).toBe('| C | / / G / | N.C. |');
   expect(phrase.slots.map((slot) => slot.fixedKeys)).toEqual(HANDS.map(heldKeys));
   expect(patternId).toBe('p');
