@@ -8,6 +8,7 @@ import { ChordName } from '../ChordName.tsx';
 import { useParts } from '../parts.ts';
 import { PatternPicture } from '../patternGrid/PatternPicture.tsx';
 import { DrillNotes } from '../takes/DrillNotes.tsx';
+import { HitLegend } from '../takes/HitLegend.tsx';
 import { HitMarks } from '../takes/HitMarks.tsx';
 import { IPlay } from '../takes/IPlay.tsx';
 import { TakePads } from '../takes/TakePads.tsx';
@@ -88,6 +89,7 @@ export function DrillPage() {
             )
           }
         />
+        {input && <HitLegend input={input} />}
         {input === 'pads' && <TakePads />}
         <div className="practice-rung-buttons">
           <RungButtons onChange={(by) => goToRungBeside(parts, by)} />

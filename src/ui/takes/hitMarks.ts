@@ -5,12 +5,15 @@ import type { HandName } from '../../core/voicing/voicing.ts';
 import { straightTick } from '../patternGrid/straightTick.ts';
 import { type Pixels, type System, tickX } from '../patternGrid/systemLayout.ts';
 
+/** What a mark says: in time or not, the same with a wrong key, left out, one too many. */
+export type MarkKind = LiveHit['kind'] | 'wrong-key';
+
 /**
  * A hit on the spine, at the rule of its hand: `x` where it was meant (where it was, if extra), `to`
  * how far it came from there. `old` marks are of the round before.
  */
 export type HitMark = {
-  readonly kind: LiveHit['kind'];
+  readonly kind: MarkKind;
   readonly hand: HandName;
   readonly isHandKnown: boolean;
   readonly x: Pixels;
@@ -38,6 +41,15 @@ function placeOf(hit: LiveHit, pattern: Pattern): { readonly round: number; read
   return { round, at: straightTick(hit.tick - round * length, pattern.meter, pattern.swing) };
 }
 
+function kindOf(hit: LiveHit): MarkKind {
+  return hit.kind === 'played' && hit.wrongKeys > 0 ? 'wrong-key' : hit.kind;
+}
+
+/** Hits of other patterns, in a song, stand elsewhere; an extra one belongs to what is looked at. */
+function isOf(hit: LiveHit, { id }: Pattern): boolean {
+  return hit.kind === 'extra' || hit.patternId === undefined || hit.patternId === id;
+}
+
 function handsOf(hand: LiveHit['hand']): readonly HandName[] {
   if (hand === 'both') return ['right', 'left'];
   return [hand ?? 'right'];
@@ -48,7 +60,9 @@ function handsOf(hand: LiveHit['hand']): readonly HandName[] {
  * Only the latest round that was played and the one before are marked.
  */
 export function hitMarks(hits: readonly LiveHit[], pattern: Pattern, system: System): HitMark[] {
-  const placed = hits.map((hit) => ({ hit, ...placeOf(hit, pattern) }));
+  const placed = hits
+    .filter((hit) => isOf(hit, pattern))
+    .map((hit) => ({ hit, ...placeOf(hit, pattern) }));
   const latest = Math.max(...placed.map(({ round }) => round));
   return placed
     .filter(({ round, at }) => round >= latest - 1 && at >= system.fromTick && at < system.toTick)
@@ -56,7 +70,7 @@ export function hitMarks(hits: readonly LiveHit[], pattern: Pattern, system: Sys
       const x = tickX(system, at) + (hit.kind === 'extra' ? 0 : STROKE_INSET);
       const to = x + (hit.kind === 'played' ? latenessPixels(hit.deviationSec) : 0);
       return handsOf(hit.hand).map((hand) => ({
-        kind: hit.kind,
+        kind: kindOf(hit),
         hand,
         isHandKnown: hit.hand !== undefined && hit.hand !== 'both',
         x,
@@ -71,12 +85,19 @@ const REACH: Pixels = 8;
 
 const CROSS: Pixels = 5.5;
 const RING: Pixels = 5.5;
+const LOZENGE: Pixels = 6.5;
 
-/** The outline of a mark around height `y`, as SVG path data: a tick that leans on its place, a ring or a cross. */
-export function markPath({ kind, x, to }: HitMark, y: Pixels): string {
+/**
+ * The outline of a mark around height `y`, as SVG path data: a tick that leans on its place, a lozenge on
+ * that tick for a wrong key, a ring or a cross.
+ */
+export function markPath({ kind, x, to }: Pick<HitMark, 'kind' | 'x' | 'to'>, y: Pixels): string {
+  const tick = `M${x} ${y}H${to}M${to} ${y - REACH}V${y + REACH}`;
   switch (kind) {
     case 'played':
-      return `M${x} ${y}H${to}M${to} ${y - REACH}V${y + REACH}`;
+      return tick;
+    case 'wrong-key':
+      return `${tick}M${to} ${y - LOZENGE}l${LOZENGE} ${LOZENGE}l${-LOZENGE} ${LOZENGE}l${-LOZENGE} ${-LOZENGE}z`;
     case 'missed':
       return `M${x - RING} ${y}a${RING} ${RING} 0 1 0 ${2 * RING} 0a${RING} ${RING} 0 1 0 ${-2 * RING} 0`;
     default:

@@ -26,6 +26,10 @@ function playedAt(tick: number, deviationSec: number, hand: LiveHit['hand'] = 'r
   };
 }
 
+function wrong(hit: LiveHit, wrongKeys: number): LiveHit {
+  return hit.kind === 'played' ? { ...hit, wrongKeys } : hit;
+}
+
 function marksOf(...hits: LiveHit[]): HitMark[] {
   return hitMarks(hits, GROOVE, SYSTEM);
 }
@@ -76,9 +80,28 @@ describe('marks of hits', () => {
     expect(marksOf()).toEqual([]);
   });
 
-  it('are drawn as a tick, a ring and a cross, so that colour is not needed to tell them apart', () => {
+  it('say which hits had a wrong key', () => {
+    const marks = marksOf(wrong(playedAt(0, 0), 2), wrong(playedAt(960, 0), 0));
+    expect(marks.map(({ kind }) => kind)).toEqual(['wrong-key', 'played']);
+  });
+
+  it('leave out hits of another pattern', () => {
+    const other: LiveHit = {
+      kind: 'missed',
+      hand: 'left',
+      tick: 0,
+      patternTick: 0,
+      patternId: 'x',
+    };
+    expect(marksOf(other, { ...other, patternId: 'p' })).toHaveLength(1);
+  });
+
+  it('are drawn as a tick, a lozenge on it, a ring and a cross, so that colour is not needed to tell them apart', () => {
     const mark = { hand: 'right', isHandKnown: true, x: 10, to: 15, isOld: false } as const;
     expect(markPath({ ...mark, kind: 'played' }, 20)).toBe('M10 20H15M15 12V28');
+    expect(markPath({ ...mark, kind: 'wrong-key' }, 20)).toBe(
+      'M10 20H15M15 12V28M15 13.5l6.5 6.5l-6.5 6.5l-6.5 -6.5z',
+    );
     expect(markPath({ ...mark, kind: 'missed' }, 20)).toContain('a5.5 5.5');
     expect(markPath({ ...mark, kind: 'extra' }, 20)).toContain('l11 11');
   });
