@@ -66,7 +66,7 @@ const stageSchema = record({
     record({ kind: v.literal('section'), sectionId: idSchema }),
     record({ kind: v.literal('join'), from: idSchema, to: idSchema }),
   ]),
-  tool: soundingHandsSchema,
+  tool: v.exactOptional(soundingHandsSchema),
   level: v.exactOptional(levelSchema),
 });
 

@@ -281,7 +281,7 @@ const anyStage: fc.Arbitrary<Stage> = fc.record(
     tool: fc.constantFrom('left', 'right', 'both', 'none'),
     level,
   },
-  { requiredKeys: ['id', 'passage', 'tool'] },
+  { requiredKeys: ['id', 'passage'] },
 );
 
 const settingEdits: fc.Arbitrary<Edit>[] = [

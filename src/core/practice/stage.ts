@@ -3,6 +3,7 @@ import type { SectionId } from '../ids.ts';
 import { unreachable } from '../result.ts';
 import type { Level } from '../rhythm/levels.ts';
 import type { Timeline } from '../song/timeline.ts';
+import { sameChord } from './chordChange.ts';
 import type { SoundingHands } from './soundingHands.ts';
 
 /**
@@ -17,15 +18,35 @@ export type Passage =
 
 /**
  * One step on the way from the first slow pass to the song: what is gone through, which hands the
- * tool sounds (the player plays the others, or both), and the level of the part; all of it without.
- * `id` names the stage among those of its list.
+ * tool sounds (the player plays the others, or both; those that are set for all playing without), and
+ * the level of the part; all of it without. `id` names the stage among those of its list.
  */
 export type Stage = {
   readonly id: string;
   readonly passage: Passage;
-  readonly tool: SoundingHands;
+  readonly tool?: SoundingHands;
   readonly level?: Level;
 };
+
+/** Whether two passages are the same; chords are the same where they are written alike. */
+export function samePassage(one: Passage, other: Passage): boolean {
+  switch (one.kind) {
+    case 'one-chord':
+      return other.kind === 'one-chord';
+    case 'two-chords':
+      return (
+        other.kind === 'two-chords' &&
+        sameChord(one.first, other.first) &&
+        sameChord(one.second, other.second)
+      );
+    case 'section':
+      return other.kind === 'section' && one.sectionId === other.sectionId;
+    case 'join':
+      return other.kind === 'join' && one.from === other.from && one.to === other.to;
+    default:
+      return unreachable(one);
+  }
+}
 
 /** Bars of a timeline by index, the end exclusive. */
 type Bars = { readonly firstBar: number; readonly endBar: number };
