@@ -51,3 +51,10 @@ it('tells the bars that a version could play: those of the first meter that does
   const [rest] = restsIn(verse('| C | 6/8 G | 6/8 G | C | 7/8 F | 6/8 C |'), PATTERNS);
   expect(rest).toMatchObject({ meter: meter('6/8'), bars: [1, 2, 5], endBar: 6 });
 });
+
+it('looks at what one playing plays', () => {
+  const entry = { id: 'e', sectionId: 'verse', patternChanges: [{ bar: 1, patternId: 'three' }] };
+  expect(restsIn(verse('| C | G |'), PATTERNS, entry).map(({ sentence }) => sentence)).toEqual([
+    '“Waltz” is in 3/4, so the hands rest in bar 2.',
+  ]);
+});

@@ -125,13 +125,12 @@ export type BarsOfPattern = {
   readonly endBar: number;
 };
 
-/** Has a version of a pattern played in some bars of a section, and the pattern itself again after them. */
+/** Has a version of a pattern played in some bars of a section or playing, and the pattern itself again after them. */
 export function playVersionIn(
-  id: SectionId,
+  place: PatternPlace,
   { patternId, bars, endBar }: BarsOfPattern,
   version: PatternId,
 ): Edit {
-  const place: PatternPlace = { kind: 'section', id };
   const edits = bars.flatMap((bar) => {
     const goesBack = bar + 1 < endBar && !bars.includes(bar + 1);
     return [

@@ -1,19 +1,14 @@
 import type { Section } from '../../core/song/song.ts';
-import { formatMeter } from '../../core/time/meter.ts';
 import { renameSection, setMeter } from '../../state/edits/form.ts';
-import { playVersionIn, setSectionPattern } from '../../state/edits/sectionPatterns.ts';
+import { setSectionPattern } from '../../state/edits/sectionPatterns.ts';
 import { useParts } from '../parts.ts';
-import { PopupButton } from '../patternGrid/PopupButton.tsx';
-import { useProject } from '../useProject.ts';
-import { Fits } from '../workshop/Fits.tsx';
 import { MeterField } from './MeterField.tsx';
 import { PatternField } from './PatternField.tsx';
-import { restsIn } from './restWords.ts';
+import { RestNotes } from './RestNotes.tsx';
 
 /** Over the chart: the section's name in its box, its meter, its pattern. */
 export function SectionHeading({ section }: { readonly section: Section }) {
   const { store } = useParts();
-  const patterns = useProject((project) => project.patterns);
   return (
     <>
       <div className="songmap-heading">
@@ -45,24 +40,7 @@ export function SectionHeading({ section }: { readonly section: Section }) {
           }
         />
       </div>
-      <div role="status">
-        {restsIn(section, patterns).map((rest) => (
-          <div className="songmap-note" key={rest.bars[0]}>
-            {rest.sentence}{' '}
-            <PopupButton name={`Make it fit ${formatMeter(rest.meter)} …`}>
-              {(close) => (
-                <Fits
-                  pattern={rest.pattern}
-                  meter={rest.meter}
-                  where={`Bar ${(rest.bars[0] ?? 0) + 1}`}
-                  assign={(version) => playVersionIn(section.id, rest, version)}
-                  onTaken={close}
-                />
-              )}
-            </PopupButton>
-          </div>
-        ))}
-      </div>
+      <RestNotes section={section} />
     </>
   );
 }

@@ -17,6 +17,7 @@ import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
 import { EndingField } from './EndingField.tsx';
 import { PatternField } from './PatternField.tsx';
+import { RestNotes } from './RestNotes.tsx';
 import { KIND_NAMES } from './songWords.ts';
 
 function Washes({
@@ -98,6 +99,9 @@ export function SectionSettings({
               store.edit(setEntryPattern(entry.id, patternId), { label: 'pattern of this return' })
             }
           />
+          {(entry.patternId !== undefined || entry.patternChanges) && (
+            <RestNotes section={section} entry={entry} />
+          )}
           {entry.patternChanges && (
             <p>
               From bar to bar {playing} has patterns of its own.{' '}

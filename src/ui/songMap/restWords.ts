@@ -2,7 +2,7 @@ import { patternsThatFit } from '../../core/rhythm/fittedPattern.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { patternForBar } from '../../core/rhythm/patternAt.ts';
 import { patternCourse } from '../../core/song/patternCourse.ts';
-import type { Section } from '../../core/song/song.ts';
+import type { FormEntry, Section } from '../../core/song/song.ts';
 import { timelineOf } from '../../core/song/timeline.ts';
 import { formatMeter, type Meter, sameMeter } from '../../core/time/meter.ts';
 import type { BarsOfPattern } from '../../state/edits/sectionPatterns.ts';
@@ -20,14 +20,18 @@ export type Rest = BarsOfPattern & {
 };
 
 /**
- * Where in a section the hands rest because a pattern's meter is too different, and why, for each
- * pattern that the section plays; none where they play throughout or are meant to rest.
+ * Where in a section, or in one playing of it, the hands rest because a pattern's meter is too different,
+ * and why, for each pattern that is played there; none where they play throughout or are meant to rest.
  */
-export function restsIn(section: Section, patterns: readonly Pattern[]): Rest[] {
-  const timeline = timelineOf({ sections: [section], form: [{ id: 'it', sectionId: section.id }] });
+export function restsIn(
+  section: Section,
+  patterns: readonly Pattern[],
+  entry: FormEntry = { id: 'it', sectionId: section.id },
+): Rest[] {
+  const timeline = timelineOf({ sections: [section], form: [entry] });
   const { bars } = timeline;
   const patternAt = patternsThatFit(patternForBar(patterns, timeline), timeline);
-  const course = patternCourse(section, bars.length);
+  const course = timeline.sections.flatMap((span) => patternCourse(span));
   return course.flatMap(({ bar, patternId }, i) => {
     const pattern = patterns.find(({ id }) => id === patternId);
     const endBar = course[i + 1]?.bar ?? bars.length;

@@ -106,13 +106,13 @@ describe('a pattern from the first bar on', () => {
 
 describe('a version of a pattern', () => {
   it('is played in some bars, and the pattern itself again after them', () => {
-    const edit = playVersionIn('verse', { patternId: 'a', bars: [1, 3], endBar: 4 }, 'c');
+    const edit = playVersionIn(VERSE, { patternId: 'a', bars: [1, 3], endBar: 4 }, 'c');
     expect(plays(edit(BEFORE))).toBe('1a 2c 3a 4c | 1a 2c 3a 4c');
   });
 
   it('leaves what follows it as it is', () => {
-    const edit = playVersionIn('verse', { patternId: 'a', bars: [0, 1], endBar: 2 }, 'c');
-    expect(plays(edit(WITH_B))).toBe('1c 3b | 1c 3b');
+    const edit = playVersionIn(SECOND, { patternId: 'a', bars: [0, 1], endBar: 2 }, 'c');
+    expect(plays(edit(WITH_B))).toBe('1a 3b | 1c 3b');
   });
 });
 
