@@ -8,6 +8,7 @@ import { ChordName } from '../ChordName.tsx';
 import { useParts } from '../parts.ts';
 import { PatternPicture } from '../patternGrid/PatternPicture.tsx';
 import { DrillNotes } from '../takes/DrillNotes.tsx';
+import { HistoryButton } from '../takes/HistoryButton.tsx';
 import { HitLegend } from '../takes/HitLegend.tsx';
 import { HitMarks } from '../takes/HitMarks.tsx';
 import { IPlay } from '../takes/IPlay.tsx';
@@ -97,6 +98,7 @@ export function DrillPage() {
             {wanted !== undefined && `then rung ${wanted + 1}, ${rungs[wanted]}`}
           </p>
           <PlanButton />
+          <HistoryButton />
         </div>
       </section>
       <div className="practice-side">

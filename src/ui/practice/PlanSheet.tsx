@@ -1,18 +1,15 @@
 import './sheets.css';
 import '../keyPanel/keyPanel.css';
 import { type PlanItem, planFor } from '../../core/practice/plan.ts';
-import type { TakeRecord } from '../../core/practice/takeRecord.ts';
 import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
 import { useParts } from '../parts.ts';
+import { useTakeHistory } from '../takes/useTakeHistory.ts';
 import { useProject, useView } from '../useProject.ts';
 import { NothingPlayableNote } from './NothingPlayableNote.tsx';
 import { NumberField } from './NumberField.tsx';
 import { itemWords, reasonWords, tempoWords } from './planWords.ts';
 import { practise } from './practise.ts';
 import { selectSongToPractise } from './songToPractise.ts';
-
-/** No takes are kept yet that a plan could learn from. */
-const NO_TAKES: readonly TakeRecord[] = [];
 
 function PlanLine({
   item,
@@ -62,7 +59,8 @@ export function PlanSheet({ onClose }: { readonly onClose: () => void }) {
   const { view } = parts;
   const { minutes, next } = useView((state) => state.plan);
   const song = useProject(selectSongToPractise);
-  const items = song.ok ? planFor(minutes, song.value, NO_TAKES) : [];
+  const history = useTakeHistory();
+  const items = song.ok ? planFor(minutes, song.value, history) : [];
   const start = (item: PlanItem, index: number) => {
     const after = items.findIndex((each, i) => i > index && each.kind !== 'rest');
     view.set({ plan: { minutes, next: after < 0 ? items.length : after } });

@@ -3,6 +3,8 @@ import type { Times } from '../../app/score.ts';
 import { setClick } from '../../state/edits/practice.ts';
 import { selectTimeline } from '../../state/selectors.ts';
 import { useParts } from '../parts.ts';
+import { HistoryButton } from '../takes/HistoryButton.tsx';
+import { PlayNotes } from '../takes/PlayNotes.tsx';
 import { useProject, useView } from '../useProject.ts';
 import { PlayedArrangement } from './ArrangementButton.tsx';
 import { COUNT_INS } from './countIns.ts';
@@ -62,12 +64,13 @@ function CountIn() {
   );
 }
 
-/** While nothing plays: what is played, how often, after which count-in; and the way to joins and the plan. */
+/** While nothing plays: what is to be said of what was played; what is played, how often, after which count-in; and the way to joins and the plan. */
 export function PlaySettings() {
   const timeline = useProject(selectTimeline);
   const [showsJoins, setShowsJoins] = useState(false);
   return (
     <div className="practice-play-settings">
+      <PlayNotes />
       <PlayRange timeline={timeline} />
       <div className="row">
         <HowOften />
@@ -77,6 +80,7 @@ export function PlaySettings() {
           Hard joins …
         </button>
         <PlanButton />
+        <HistoryButton />
       </div>
       {showsJoins && <JoinsSheet onClose={() => setShowsJoins(false)} />}
     </div>

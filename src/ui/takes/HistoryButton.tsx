@@ -1,0 +1,15 @@
+import { useState } from 'react';
+import { HistorySheet } from './HistorySheet.tsx';
+
+/** Opens what was played of this song. */
+export function HistoryButton() {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <>
+      <button type="button" onClick={() => setOpen(true)}>
+        What I played …
+      </button>
+      {isOpen && <HistorySheet onClose={() => setOpen(false)} />}
+    </>
+  );
+}

@@ -1,0 +1,69 @@
+import { type TakeRemark, takeRemarks } from '../../core/practice/takeRemarks.ts';
+import type { TakeScore } from '../../core/practice/takeScore.ts';
+import { bandsSentence, handFigures, remarkLine, type SpokenStep } from './takeWords.ts';
+
+/** Remarks that say the figures would mean nothing. */
+const MEANINGLESS: readonly TakeRemark['kind'][] = ['nothing-played', 'unrelated'];
+
+type Props = { readonly score: TakeScore; readonly spoken: SpokenStep };
+
+function Remarks({
+  remarks,
+  spoken,
+}: {
+  readonly remarks: readonly TakeRemark[];
+  readonly spoken: SpokenStep;
+}) {
+  return (
+    <ul className="takes-remarks">
+      {remarks
+        .map((remark) => remarkLine(remark, spoken))
+        .map(({ words, figure }) => (
+          <li key={words}>
+            <span>{words}</span>
+            <span className="takes-figure">{figure}</span>
+          </li>
+        ))}
+    </ul>
+  );
+}
+
+function Figures({ score }: { readonly score: TakeScore }) {
+  return (
+    <table className="takes-table">
+      <thead>
+        <tr>
+          <th scope="col">Hand</th>
+          <th scope="col">As a rule</th>
+          <th scope="col">Uneven by</th>
+        </tr>
+      </thead>
+      <tbody>
+        {score.hands.map(handFigures).map(({ hand, lateness, unevenness }) => (
+          <tr key={hand}>
+            <th scope="row">{hand}</th>
+            <td>{lateness}</td>
+            <td>{unevenness}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** All that there is to say of a take: in words, then in figures. */
+export function TakeStory({ score, spoken }: Props) {
+  const remarks = takeRemarks(score);
+  const hasFigures = !remarks.some(({ kind }) => MEANINGLESS.includes(kind));
+  return (
+    <>
+      <div role="status">
+        <Remarks remarks={remarks} spoken={spoken} />
+      </div>
+      {hasFigures && <Figures score={score} />}
+      {hasFigures && score.gapSec !== undefined && (
+        <p className="hint">{bandsSentence(score.gapSec)}</p>
+      )}
+    </>
+  );
+}
