@@ -1,5 +1,6 @@
 import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
+import { HAND_LIMITS, type HandLimits } from '../core/rhythm/handLimits.ts';
 import { type Pattern, patternTicks } from '../core/rhythm/pattern.ts';
 import { type HandLoad, handLoad, type Strain } from '../core/rhythm/playable.ts';
 import { tempoBeatTicks } from '../core/time/meter.ts';
@@ -18,17 +19,19 @@ export type PatternLoad = Readonly<
 
 /**
  * What a pattern asks of the hands, played round and round on the held chord in the project's
- * voicing, at a tempo in felt beats a minute; its ending is not looked at. See `handLoad`.
+ * voicing, at a tempo in felt beats a minute; its ending is not looked at. `limits`: what
+ * the player's hands can do. See `handLoad`.
  */
 export function patternLoad(
   project: Project,
   pattern: Pattern,
   bpm: Bpm,
+  limits: HandLimits = HAND_LIMITS,
 ): Result<PatternLoad, ScoreProblem> {
   const score = oneChordScore(project, pattern, 2 * pattern.bars, bpm);
   if (!score.ok) return score;
   const { notes } = score.value;
-  const load = handLoad(notes, bpm, tempoBeatTicks(pattern.meter));
+  const load = handLoad(notes, bpm, tempoBeatTicks(pattern.meter), limits);
   const hitAt = (hand: HandName) => {
     const places = new Map<Ticks, Ticks>();
     for (const { part, startTick, patternTick } of notes)

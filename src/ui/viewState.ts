@@ -4,6 +4,7 @@ import { INPUT_KINDS, type InputKind } from '../app/takeInputs.ts';
 import type { PatternId, SectionId } from '../core/ids.ts';
 import { USUAL_PLAYING_MINUTES } from '../core/practice/rest.ts';
 import type { Stage } from '../core/practice/stage.ts';
+import { areHandLimits, HAND_LIMITS, type HandLimits } from '../core/rhythm/handLimits.ts';
 import { type Arrangement, AS_WRITTEN } from '../state/arrangement.ts';
 
 export const PAGES = ['map', 'hands', 'rhythm', 'drill', 'play'] as const;
@@ -62,6 +63,8 @@ export type ViewState = {
   readonly hearing: Hearing;
   /** Keys and pedals of a MIDI instrument that give commands. */
   readonly taught: Taught;
+  /** What the player's hands can do, for what is marked as too much, for levels and fills. */
+  readonly handLimits: HandLimits;
   /** Minutes of playing after which a rest is suggested; 0 for never. */
   readonly restMinutes: number;
   /** Rung of the tempo ladder on which the drill begins, counted from 0. */
@@ -87,6 +90,7 @@ export const FIRST_VIEW: ViewState = {
   times: 1,
   hearing: { input: 'nothing', latencyMs: {} },
   taught: {},
+  handLimits: HAND_LIMITS,
   restMinutes: USUAL_PLAYING_MINUTES,
   rung: 0,
   plan: { minutes: 15, next: 0 },
@@ -125,6 +129,15 @@ function keptVolumes(kept: unknown): Volumes {
   return [master, left, right, band].every(isShare) && CLICK_EARS.includes(clickEar)
     ? { master, left, right, band, clickEar }
     : FIRST_VIEW.volumes;
+}
+
+function keptHandLimits(kept: unknown): HandLimits {
+  const { spanSemitones, strikeGapSec, repeatGapSec, leapPerSec } = {
+    ...HAND_LIMITS,
+    ...(kept as Partial<HandLimits>),
+  };
+  const limits = { spanSemitones, strikeGapSec, repeatGapSec, leapPerSec };
+  return areHandLimits(limits) ? limits : HAND_LIMITS;
 }
 
 const CLICK_PANS: Readonly<Record<ClickEar, number>> = { both: 0, left: -1, right: 1 };
@@ -169,6 +182,7 @@ function keptView(kept: KeptText): ViewState {
       volumes: keptVolumes(read.volumes),
       hearing: keptHearing(read.hearing),
       taught: keptTaught(read.taught),
+      handLimits: keptHandLimits(read.handLimits),
       ...(isMinutes(read.restMinutes) && { restMinutes: read.restMinutes }),
       chordNaming:
         CHORD_NAMINGS.find((naming) => naming === read.chordNaming) ?? FIRST_VIEW.chordNaming,

@@ -25,9 +25,18 @@ it.each([
   ['not JSON', '{"page":'],
   ['a page that is not there', '{"page":"cellar"}'],
   ['a volume out of range', '{"volumes":{"master":7}}'],
+  ['a hand that is none', '{"handLimits":{"spanSemitones":40}}'],
+  ['hands that are no limits', '{"handLimits":"big"}'],
   ['another shape altogether', '[1,2,3]'],
 ])('falls back to the first view where it was kept as %s', (_, text) => {
   expect(createViewStore(keptText(text)).snapshot()).toEqual(FIRST_VIEW);
+});
+
+it('keeps what the player’s hands can do', () => {
+  const kept = keptText();
+  const handLimits = { ...FIRST_VIEW.handLimits, spanSemitones: 16 };
+  createViewStore(kept).set({ handLimits });
+  expect(createViewStore(kept).snapshot().handLimits).toEqual(handLimits);
 });
 
 it('works on where the device refuses to keep text', () => {

@@ -260,13 +260,58 @@ describe('the desk', () => {
 
   it('goes from word to word by arrows', async () => {
     (page.getByRole('tab', { name: 'This hit' }).element() as HTMLElement).focus();
-    await userEvent.keyboard('{ArrowRight}{ArrowRight}');
+    await userEvent.keyboard('{ArrowRight}{ArrowRight}{ArrowRight}');
     await expect.element(page.getByRole('tab', { name: 'Levels' })).toHaveFocus();
     await expect.element(page.getByText(/An estimate for an average player/)).toBeVisible();
   });
 
+  it('graces the ending with a fill that is heard in a phrase before it is taken', async () => {
+    await desk('Ending');
+    await page.getByRole('button', { name: 'Closing in' }).click();
+    await page.getByRole('button', { name: 'Hear it' }).click();
+    const state = parts.playback.state();
+    const heard = state.status === 'stopped' ? undefined : state.request;
+    expect(heard).toMatchObject({ kind: 'pattern', pattern: { bars: 4 } });
+    expect(now()).toEqual(BANDED);
+    await page.getByRole('button', { name: 'Take as the ending' }).click();
+    expect(parts.playback.state().status).toBe('stopped');
+    expect(now().ending?.left.at(-1)?.play).toEqual(['approach']);
+    await expect.element(page.getByRole('button', { name: 'Ending', pressed: true })).toBeVisible();
+    expect(parts.store.undoLabel()).toBe('ending: closing in');
+    parts.store.undo();
+    expect(now()).toEqual(BANDED);
+  });
+
+  it('changes a fill that was taken by the verbs of any bar, its divisions too', async () => {
+    await page.getByRole('button', { name: 'Add an ending' }).click();
+    await page.getByRole('button', { name: 'Bass walks' }).click();
+    await page.getByRole('button', { name: 'Take as the ending' }).click();
+    await page.getByRole('gridcell', { name: 'Beat 4, in halves' }).click();
+    await page.getByRole('menuitemradio', { name: 'in three' }).click();
+    expect(now().divisions).toEqual(BANDED.divisions);
+    expect(now().ending?.divisions?.at(-1)).toBe(3);
+  });
+
+  it('asks what the player’s hands can do, and measures by that', async () => {
+    await desk('Levels');
+    await page.getByRole('button', { name: 'My hands' }).click();
+    await page.getByRole('combobox', { name: 'One key again' }).selectOptions('2 a second');
+    expect(parts.view.snapshot().handLimits.repeatGapSec).toBe(0.5);
+    expect(await faults()).toEqual([]);
+    await userEvent.keyboard('{Escape}');
+    await expect.element(page.getByText(/your hands as you set them/)).toBeVisible();
+  });
+
   it('has no fault that an accessibility scan finds, whatever it shows', async () => {
-    for (const tab of ['Change', 'Levels', 'Say it', 'Tap it', 'Numbers', 'In the song']) {
+    for (const tab of [
+      'Change',
+      'Ending',
+      'Levels',
+      'Say it',
+      'Tap it',
+      'Numbers',
+      'In the song',
+    ]) {
       await desk(tab);
       expect(await faults()).toEqual([]);
     }

@@ -26,6 +26,25 @@ export const HAND_LIMITS: HandLimits = {
   leapPerSec: 60,
 };
 
+/** Between which a player's limits may be set; outside nothing that plays is a hand. */
+export const HAND_LIMIT_RANGES: Readonly<
+  Record<keyof HandLimits, { readonly lowest: number; readonly highest: number }>
+> = {
+  spanSemitones: { lowest: 5, highest: 19 },
+  strikeGapSec: { lowest: 1 / 20, highest: 1 },
+  repeatGapSec: { lowest: 1 / 20, highest: 1 },
+  leapPerSec: { lowest: 6, highest: 240 },
+};
+
+/** Whether limits lie in `HAND_LIMIT_RANGES`. */
+export function areHandLimits(limits: Readonly<Record<keyof HandLimits, unknown>>): boolean {
+  return (Object.keys(HAND_LIMIT_RANGES) as (keyof HandLimits)[]).every((name) => {
+    const value = limits[name];
+    const { lowest, highest } = HAND_LIMIT_RANGES[name];
+    return typeof value === 'number' && value >= lowest && value <= highest;
+  });
+}
+
 /** A hand's lowest and highest key, or its place in semitones from anywhere. */
 export type HandReach = { readonly lowest: number; readonly highest: number };
 

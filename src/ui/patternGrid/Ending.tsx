@@ -8,10 +8,12 @@ type Props = {
   readonly pattern: Pattern;
   readonly scope: Scope;
   readonly onScope: (scope: Scope) => void;
+  /** An ending was made: shows what it can be graced with. */
+  readonly onEnding: () => void;
 };
 
 /** The ending bar, which a section closes with: made, shown, taken away. */
-export function Ending({ pattern, scope, onScope }: Props) {
+export function Ending({ pattern, scope, onScope, onEnding }: Props) {
   const { store } = useParts();
   if (!pattern.ending)
     return (
@@ -20,6 +22,7 @@ export function Ending({ pattern, scope, onScope }: Props) {
         onClick={() => {
           store.edit(addEnding(pattern.id), { label: 'ending bar' });
           onScope('ending');
+          onEnding();
         }}
       >
         Add an ending

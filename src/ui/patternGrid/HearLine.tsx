@@ -50,12 +50,15 @@ export function HearLine({
   pattern,
   scope,
   onScope,
+  onEnding,
   onBringBand,
   onDeriveAgain,
 }: {
   readonly pattern: Pattern;
   readonly scope: Scope;
   readonly onScope: (scope: Scope) => void;
+  /** An ending was made: shows what it can be graced with. */
+  readonly onEnding: () => void;
   readonly onBringBand: () => void;
   readonly onDeriveAgain: () => void;
 }) {
@@ -63,7 +66,7 @@ export function HearLine({
     <div className="pattern-hear">
       <Hear pattern={pattern} />
       <ChordField />
-      <Ending pattern={pattern} scope={scope} onScope={onScope} />
+      <Ending {...{ pattern, scope, onScope, onEnding }} />
       <span className="pattern-space" />
       {pattern.sources.length > 0 && (
         <button type="button" onClick={onDeriveAgain}>

@@ -47,6 +47,10 @@ function Workshop(props: { readonly pattern: Pattern } & Asides) {
   const place = useMemo(() => placed && placeWithin(shown, placed), [shown, placed]);
   const chosen = useMemo(() => place && chosenAt(shown, place), [shown, place]);
   const levels = useLevels(shown, level, tab === 'levels');
+  const show = (next: Scope) => {
+    setScope(next);
+    setPlace(undefined);
+  };
   return (
     <div className="pattern-page" ref={sheet}>
       <h2 className="visually-hidden">Rhythm</h2>
@@ -55,10 +59,8 @@ function Workshop(props: { readonly pattern: Pattern } & Asides) {
         <HearLine
           pattern={pattern}
           scope={scope}
-          onScope={(next) => {
-            setScope(next);
-            setPlace(undefined);
-          }}
+          onScope={show}
+          onEnding={() => onTab('ending')}
           onBringBand={onBringBand}
           onDeriveAgain={onDeriveAgain}
         />
@@ -91,6 +93,7 @@ function Workshop(props: { readonly pattern: Pattern } & Asides) {
             tab={tab}
             panel={panel}
             onTab={onTab}
+            onScope={show}
             onLevel={setLevel}
             onPlace={setPlace}
             onLeave={() =>

@@ -9,6 +9,7 @@ import { ChoicePanel, GridKeys } from '../patternGrid/ChoicePanel.tsx';
 import type { Chosen, Place } from '../patternGrid/gridPlace.ts';
 import { ChangePanel } from './ChangePanel.tsx';
 import { DESK_PANEL, type DeskTab, DeskTabs } from './DeskTabs.tsx';
+import { EndingPanel } from './EndingPanel.tsx';
 import { LevelsPanel } from './LevelsPanel.tsx';
 import { NumbersPanel } from './NumbersPanel.tsx';
 import { SayPanel } from './SayPanel.tsx';
@@ -29,6 +30,7 @@ type Props = {
   readonly tab: DeskTab;
   readonly panel: RefObject<HTMLDivElement | null>;
   readonly onTab: (tab: DeskTab) => void;
+  readonly onScope: (scope: Scope) => void;
   readonly onLevel: (level: Level | undefined) => void;
   readonly onPlace: (place: Place) => void;
   /** Escape: back to the place in the grid. */
@@ -36,14 +38,17 @@ type Props = {
 };
 
 function Panel(props: Props) {
-  const { tab, pattern, scope, shown, place, chosen, levels, onLevel, onPlace } = props;
+  const { tab, pattern, scope, shown, place, chosen, levels } = props;
+  const { onScope, onLevel, onPlace } = props;
   switch (tab) {
     case 'hit':
       return <ChoicePanel {...{ pattern, scope, shown, chosen, onPlace }} />;
     case 'change':
       return <ChangePanel {...{ pattern, scope, shown, place }} />;
+    case 'ending':
+      return <EndingPanel {...{ pattern, onScope }} />;
     case 'levels':
-      return levels ? <LevelsPanel {...{ pattern, levels, onLevel }} /> : null;
+      return levels ? <LevelsPanel {...{ pattern, shown, levels, onLevel }} /> : null;
     case 'say':
       return <SayPanel pattern={pattern} />;
     case 'tap':

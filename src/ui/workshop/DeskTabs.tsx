@@ -1,7 +1,16 @@
 import { type KeyboardEvent, useRef } from 'react';
 
 /** What can be done at the desk under the spine. */
-export const DESK_TABS = ['hit', 'change', 'levels', 'say', 'tap', 'numbers', 'song'] as const;
+export const DESK_TABS = [
+  'hit',
+  'change',
+  'ending',
+  'levels',
+  'say',
+  'tap',
+  'numbers',
+  'song',
+] as const;
 
 export type DeskTab = (typeof DESK_TABS)[number];
 
@@ -11,6 +20,7 @@ export const FIRST_DESK_TAB: DeskTab = 'hit';
 const TAB_NAMES: Readonly<Record<DeskTab, string>> = {
   hit: 'This hit',
   change: 'Change',
+  ending: 'Ending',
   levels: 'Levels',
   say: 'Say it',
   tap: 'Tap it',

@@ -1,18 +1,23 @@
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
+import { HAND_LIMITS } from '../../core/rhythm/handLimits.ts';
 import { LEVELS, type Level } from '../../core/rhythm/levels.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { thinnedPattern } from '../../core/rhythm/thinnedPattern.ts';
 import { addVariation } from '../../state/edits/variations.ts';
 import { newPatternId } from '../../state/newIds.ts';
+import { sameData } from '../../state/sameData.ts';
 import { scoreSentence } from '../messages.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
+import { HandsButton } from './HandsButton.tsx';
 import { comfortWords, LEVEL_WORDS, loadWords, strainWords } from './levelWords.ts';
 import type { Levels } from './useLevels.ts';
 import { useTrial } from './useTrial.ts';
 
 type Props = {
   readonly pattern: Pattern;
+  /** What of the pattern is shown: see `shownPattern`. */
+  readonly shown: Pattern;
   readonly levels: Levels;
   readonly onLevel: (level: Level | undefined) => void;
 };
@@ -28,14 +33,15 @@ function hits({ left, right }: Pick<Pattern, 'left' | 'right'>): number {
 
 function Load({ levels }: Pick<Props, 'levels'>) {
   const chord = useProject((project) => project.practice.drill.chord);
-  const { load, thinned, bpm } = levels;
+  const { load, thinned, bpm, limits } = levels;
   if (!load.ok) return <p className="desk-problem">{scoreSentence(load.error)}</p>;
   const { left, right } = load.value;
   const strains = [...right.strains, ...left.strains];
   return (
     <div className="desk-load">
       <p>
-        <b>{comfortWords([left, right])}.</b> An estimate for an average player, on{' '}
+        <b>{comfortWords([left, right])}.</b> An estimate for{' '}
+        {sameData(limits, HAND_LIMITS) ? 'an average player' : 'your hands as you set them'}, on{' '}
         {formatChordSymbol(chord)} at {Math.round(bpm)}.
       </p>
       <p>
@@ -57,18 +63,19 @@ function Load({ levels }: Pick<Props, 'levels'>) {
 }
 
 /** Easier versions of a pattern, drawn on the spine before they are taken, and what it asks of the hands. */
-export function LevelsPanel({ pattern, levels, onLevel }: Props) {
+export function LevelsPanel({ pattern, shown, levels, onLevel }: Props) {
   const { store, view } = useParts();
   const trial = useTrial();
-  const { level, bpm, thinned } = levels;
+  const { level, bpm, limits, thinned } = levels;
   const choose = (next: Level) => {
     const wanted = next === level ? undefined : next;
     onLevel(wanted);
-    if (trial.heard) trial.hear(wanted ? thinnedPattern(pattern, wanted, bpm) : trial.heard);
+    if (wanted) trial.turn(thinnedPattern(pattern, wanted, bpm, limits));
+    else trial.stop();
   };
   const take = (taken: Level) => {
     const id = newPatternId(store.snapshot());
-    const variation = thinnedPattern(pattern, taken, bpm);
+    const variation = thinnedPattern(pattern, taken, bpm, limits);
     store.edit(addVariation(pattern.id, id, `level ${taken}`, variation), {
       label: 'easier version',
     });
@@ -98,7 +105,7 @@ export function LevelsPanel({ pattern, levels, onLevel }: Props) {
         <p role="status" className="desk-says">
           {level === undefined
             ? 'Choose how much of it is played, from a first lesson to everything.'
-            : `${LEVEL_WORDS[level]}: ${hits(thinned)} of ${hits(pattern)} hits.`}
+            : `${LEVEL_WORDS[level]}: ${hits(thinned)} of ${hits(shown)} hits.`}
         </p>
         {level !== undefined && (
           <>
@@ -114,6 +121,7 @@ export function LevelsPanel({ pattern, levels, onLevel }: Props) {
             </button>
           </>
         )}
+        <HandsButton />
       </div>
       <Load levels={levels} />
     </div>

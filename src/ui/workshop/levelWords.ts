@@ -30,9 +30,13 @@ const SPANS = [
   'a minor seventh',
   'a seventh',
   'an octave',
+  'a minor ninth',
+  'a ninth',
+  'a minor tenth',
+  'a tenth',
 ] as const;
 
-/** A span by its name, over an octave in semitones. */
+/** A span by its name, over a tenth in semitones. */
 export function spanWords(semitones: Semitones): string {
   return SPANS[semitones] ?? `${semitones} semitones`;
 }

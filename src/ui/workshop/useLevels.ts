@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { type PatternLoad, patternLoad } from '../../app/patternLoad.ts';
 import type { ScoreProblem } from '../../app/score.ts';
 import type { Result } from '../../core/result.ts';
+import type { HandLimits } from '../../core/rhythm/handLimits.ts';
 import type { Level } from '../../core/rhythm/levels.ts';
 import type { Hit, Pattern } from '../../core/rhythm/pattern.ts';
 import { withoutEnding } from '../../core/rhythm/patternMoves.ts';
@@ -11,12 +12,15 @@ import type { Ticks } from '../../core/time/ticks.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import { type HitMarks, type HitRemark, NO_MARKS } from '../patternGrid/hitMarks.ts';
 import { useProject } from '../useProject.ts';
+import { useHandLimits } from './useHandLimits.ts';
 import { useHeardTempo } from './useHeardTempo.ts';
 
 /** A pattern at a level (all of it where none is chosen), what it asks of the hands, and the remarks on its hits. */
 export type Levels = {
   readonly level: Level | undefined;
   readonly bpm: Bpm;
+  /** What the player's hands can do. */
+  readonly limits: HandLimits;
   /** What is left to play. */
   readonly thinned: Pattern;
   readonly load: Result<PatternLoad, ScoreProblem>;
@@ -57,14 +61,15 @@ export function useLevels(
   areOpen: boolean,
 ): Levels | undefined {
   const bpm = useHeardTempo();
+  const limits = useHandLimits();
   const project = useProject((whole) => (areOpen ? whole : undefined));
   return useMemo(() => {
     if (!project) return undefined;
     const main = withoutEnding(shown);
-    const thinned = level === undefined ? main : thinnedPattern(main, level, bpm);
-    const load = patternLoad(project, thinned, bpm);
-    return { level, bpm, thinned, load, marks: levelMarks(shown, thinned, load) };
-  }, [shown, level, bpm, project]);
+    const thinned = level === undefined ? main : thinnedPattern(main, level, bpm, limits);
+    const load = patternLoad(project, thinned, bpm, limits);
+    return { level, bpm, limits, thinned, load, marks: levelMarks(shown, thinned, load) };
+  }, [shown, level, bpm, limits, project]);
 }
 
 /** The marks to draw; none where the levels are not looked at. */

@@ -8,6 +8,8 @@ export type Trial = {
   readonly heard: Pattern | undefined;
   /** Hears a pattern; the one that is heard is stopped. */
   readonly hear: (pattern: Pattern) => void;
+  /** Goes over to another pattern without a gap, where one is tried; nothing where none is. */
+  readonly turn: (pattern: Pattern) => void;
   /** Ends what is tried; other music goes on. */
   readonly stop: () => void;
 };
@@ -23,6 +25,9 @@ export function useTrial(): Trial {
     hear: (pattern) => {
       if (pattern === heard) playback.stop();
       else void playback.play({ kind: 'pattern', patternId: pattern.id, pattern });
+    },
+    turn: (pattern) => {
+      if (heard) playback.turnTo({ kind: 'pattern', patternId: pattern.id, pattern });
     },
     stop: () => {
       if (heard) playback.stop();

@@ -77,7 +77,9 @@ describe('what a pattern asks, in words', () => {
     [0, 'one key'],
     [7, 'a fifth'],
     [12, 'an octave'],
-    [16, '16 semitones'],
+    [14, 'a ninth'],
+    [16, 'a tenth'],
+    [17, '17 semitones'],
   ])('a span of %i semitones is %s', (semitones, words) =>
     expect(spanWords(semitones)).toBe(words),
   );

@@ -1,0 +1,36 @@
+import { useMemo } from 'react';
+import { offeredFills } from '../../app/offeredFills.ts';
+import { endingPhrase } from '../../core/rhythm/endingPhrase.ts';
+import { type Ending, endingBar, lastBarHands, type Pattern } from '../../core/rhythm/pattern.ts';
+import { useProject } from '../useProject.ts';
+import type { EndingKind } from './fillWords.ts';
+import { useHandLimits } from './useHandLimits.ts';
+import { useHeardTempo } from './useHeardTempo.ts';
+
+/** An ending to be chosen: its bar, to be drawn, and the phrase in which it is heard. */
+export type OfferedEnding = {
+  readonly kind: EndingKind;
+  readonly ending: Ending;
+  readonly bar: Pattern;
+  readonly phrase: Pattern;
+};
+
+/** What a pattern's ending can be at the tempo at which it is heard: as the last bar, or a fill (`offeredFills`). */
+export function useFills(pattern: Pattern): readonly OfferedEnding[] {
+  const bpm = useHeardTempo();
+  const limits = useHandLimits();
+  const project = useProject((whole) => whole);
+  return useMemo(
+    () =>
+      [
+        { kind: 'as-last-bar' as const, ending: lastBarHands(pattern) },
+        ...offeredFills(project, pattern, bpm, limits),
+      ].map(({ kind, ending }) => ({
+        kind,
+        ending,
+        bar: endingBar({ ...pattern, ending }) ?? pattern,
+        phrase: endingPhrase(pattern, ending),
+      })),
+    [project, pattern, bpm, limits],
+  );
+}
