@@ -23,6 +23,7 @@ export default defineConfig({
       'vexflow/core',
       'react-dom/client',
       'axe-core',
+      'fast-check',
     ],
   },
   test: {

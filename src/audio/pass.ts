@@ -37,12 +37,15 @@ export function endOf(span: Span): Seconds {
   return span.originSec + span.pass.lengthSec;
 }
 
-/** Without the spans that are over by a time of the clock: the next one has begun, or the pass has ended. */
+/** The last span, and those before it that are not over by a time of the clock: the next one has begun, or the pass has ended. */
 export function spansAfter<P extends Pass>(
   spans: readonly Span<P>[],
   sec: Seconds,
 ): readonly Span<P>[] {
-  return spans.filter((span, i) => (spans[i + 1]?.fromSec ?? endOf(span)) > sec);
+  return spans.filter((span, i) => {
+    const next = spans[i + 1];
+    return !next || next.fromSec > sec;
+  });
 }
 
 /** Where play-back is: `sec` counts from the pass's start, from −`leadInSec` to `lengthSec`. */

@@ -38,7 +38,7 @@ function pass(times: readonly number[], lengthSec: number, leadInSec = 0): Pass 
 }
 
 /** Gives the passes one after the other, then undefined. */
-function inTurn<P extends Pass>(...passes: readonly P[]): () => P | undefined {
+function inTurn<P extends Pass | undefined>(...passes: readonly P[]): () => P | undefined {
   const left = [...passes];
   return () => left.shift();
 }
@@ -382,6 +382,15 @@ describe('what is told of past spans', () => {
       expect(indexes.at(-1)! - indexes[0]!).toBeLessThanOrEqual(indexes.length - 1);
     }
     expect(player.spans().every(({ pass: { lengthSec } }) => lengthSec === 1)).toBe(true);
+  });
+
+  it('keeps the last pass while its notes die away, so that what then follows is the next', () => {
+    const { player, time } = stagedPlayer();
+    player.play(inTurn<Pass | undefined>(pass([0], 1), undefined, pass([0], 2)));
+    time.pass(START_DELAY_SEC + 2.2);
+    player.revise(() => undefined);
+    time.pass(0.5);
+    expect(player.position()).toMatchObject({ passIndex: 1, pass: { lengthSec: 2 } });
   });
 
   it('does not grow with the edits of a long pass', () => {
