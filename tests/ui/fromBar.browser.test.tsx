@@ -6,8 +6,10 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { patternCourse } from '../../src/core/song/patternCourse.ts';
 import { timelineOf } from '../../src/core/song/timeline.ts';
+import { setPatternFrom } from '../../src/state/edits/sectionPatterns.ts';
 import { type Parts, PartsContext } from '../../src/ui/parts.ts';
 import { RhythmPage } from '../../src/ui/patternGrid/RhythmPage.tsx';
+import { PlayPage } from '../../src/ui/practice/PlayPage.tsx';
 import { MapPage } from '../../src/ui/songMap/MapPage.tsx';
 import { NO_COUNT_IN, onFakeTime } from '../support/fakePlayback.ts';
 import { meter, section, slots, song } from '../support/music.ts';
@@ -42,7 +44,7 @@ async function open(shown: ReactNode, patternId = 'halves') {
   parts = { ...pageParts(store.snapshot(), { patternId }), store, playback };
   root = createRoot(place);
   root.render(<PartsContext value={parts}>{shown}</PartsContext>);
-  await expect.element(page.getByRole('grid')).toBeVisible();
+  await expect.element(page.getByRole('heading', { level: 2 })).toBeInTheDocument();
   return heard;
 }
 
@@ -195,5 +197,26 @@ describe('on Map', () => {
     const version = patterns.find(({ name }) => name === 'Waltz (in 4/4)');
     expect(version?.meter).toEqual(meter('4/4'));
     expect(changed.sections[0]?.patternChanges).toEqual([{ bar: 2, patternId: version?.id }]);
+  });
+});
+
+describe('on Play', () => {
+  const shown = () =>
+    document.querySelector('.practice-pattern-now .practice-pattern-name')?.textContent;
+
+  it('the pattern of the bar that is heard is shown, and where it will change', async () => {
+    const { store, playback, pass } = await open(<PlayPage />);
+    store.edit(setPatternFrom({ kind: 'section', id: 'verse' }, 2, 'halves'), { label: 'any' });
+    await expect.poll(shown).toBe('Whole notes');
+    const glance = document.querySelector('.practice-glance-now');
+    expect([...(glance?.children ?? [])].map((bar) => bar.hasAttribute('data-turn'))).toEqual([
+      false,
+      false,
+      true,
+      false,
+    ]);
+    await playback.play({ kind: 'song', times: 1 });
+    pass(4.5);
+    await expect.poll(shown).toBe('Halves');
   });
 });

@@ -4,6 +4,7 @@ import '../washes.css';
 import { useEffect, useRef } from 'react';
 import type { PlaybackState } from '../../app/playback.ts';
 import type { PlaybackPosition } from '../../app/playbackPosition.ts';
+import { patternCourse } from '../../core/song/patternCourse.ts';
 import type { Timeline } from '../../core/song/timeline.ts';
 import { beatStarts } from '../../core/time/meter.ts';
 import { selectTimeline } from '../../state/selectors.ts';
@@ -67,12 +68,19 @@ function showPattern(patterns: HTMLElement | null, bar: number): void {
   }
 }
 
-/** The bars of one playing of a section, small, so that the eye can run ahead. */
+/** The bars of a playing in which another pattern begins, or the hands begin to rest; without its first bar. */
+function patternTurns({ sections }: Timeline, section: number): Set<number> {
+  const span = sections[section];
+  return new Set(span ? patternCourse(span).flatMap(({ bar }) => (bar > 0 ? [bar] : [])) : []);
+}
+
+/** The bars of one playing of a section, small, so that the eye can run ahead; a double line where the pattern changes. */
 function Glance({ timeline, section }: { readonly timeline: Timeline; readonly section: number }) {
+  const turns = patternTurns(timeline, section);
   return (
     <ol className="practice-glance">
-      {glanceBars(timeline, section).map(({ bar, chords }) => (
-        <li key={bar} data-bar={bar}>
+      {glanceBars(timeline, section).map(({ bar, chords }, i) => (
+        <li key={bar} data-bar={bar} data-turn={turns.has(i) || undefined}>
           {chords.length === 0
             ? '–'
             : chords.map((span) => <ChordName key={span.startTick} chord={span.chord} />)}
@@ -118,7 +126,9 @@ export function PlayPage() {
     const heard = playback.position();
     const follows = heard?.request.kind === 'song' ? heard : undefined;
     const place = follows ?? atRest(timeline, view.snapshot().range?.firstBar ?? 0);
-    const tick = Math.max(place.tick, 0);
+    // In a count-in the page stands where the music will begin.
+    const begins = follows?.countingIn ? (follows.chord?.startTick ?? 0) : 0;
+    const tick = Math.max(place.tick, begins);
     const now = timeline.chords.findLastIndex((span) => span.startTick <= tick);
     markOnly(chords.current, 'practice-now', now);
     markOnly(
