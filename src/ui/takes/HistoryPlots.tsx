@@ -169,7 +169,7 @@ export function HistoryPlots({
       {inner > 0 && (
         <>
           <Figure
-            title={`Fastest clean, of ${bpmWords(goal)} a minute`}
+            title={`Fastest clean tempo; the song’s is ${bpmWords(goal)}`}
             plot={tempo}
             size={size}
             without="Nothing was clean yet, whole and played through."

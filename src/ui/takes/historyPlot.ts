@@ -96,8 +96,8 @@ function roomy(
 }
 
 /**
- * The plot of what each hand has over days, in a field of a size; days lie as far apart as they are, a
- * single one in the middle. `goal` is in sight, too, and so is 0 where `fromZero`. Undefined without a value.
+ * The plot of what each hand has over days, in a field of a size; from the first day to the last, also
+ * where nobody has anything on them, days lie as far apart as they are, a single one in the middle. `goal` is in sight, too, and so is 0 where `fromZero`. Undefined without a value.
  */
 export function historyPlot(
   days: readonly DayValues[],
@@ -111,8 +111,8 @@ export function historyPlot(
   const values = axisValues(inSight);
   const [low, high] = [values[0]!, values.at(-1)!];
   const dayNumber = (day: string) => Date.parse(day) / DAY_MS;
-  const from = dayNumber(shown[0]!.day);
-  const span = dayNumber(shown.at(-1)!.day) - from;
+  const from = dayNumber(days[0]!.day);
+  const span = dayNumber(days.at(-1)!.day) - from;
   const inner = size.width - size.left - size.right;
   const xOf = (day: string) =>
     size.left + inner * (span === 0 ? 0.5 : (dayNumber(day) - from) / span);
@@ -130,7 +130,7 @@ export function historyPlot(
     values: values.map((value) => ({ value, at: yOf(value) })),
     days: roomy(
       labelledDays(
-        shown.map(({ day }) => day),
+        days.map(({ day }) => day),
         xOf,
       ).map((day) => ({ day, at: xOf(day) })),
     ),

@@ -43,7 +43,7 @@ export function shortDay(day: string): string {
   return SHORT_DAY.format(Date.parse(day));
 }
 
-/** An ISO 8601 date over its takes: “Tuesday 3 March 2026”. */
+/** An ISO 8601 date over its takes: “Tuesday, 3 March 2026”. */
 export function longDay(day: string): string {
   return LONG_DAY.format(Date.parse(day));
 }

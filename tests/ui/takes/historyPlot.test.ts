@@ -58,6 +58,19 @@ describe('the plot of a history', () => {
     expect(plot.days.map(({ day }) => day)).toEqual(['2026-02-27', '2026-03-01', '2026-03-07']);
   });
 
+  it('goes over all days, also those without a value, so that two plots of one history lie alike', () => {
+    const plot = historyPlot(
+      [
+        { day: '2026-03-01', values: {} },
+        { day: '2026-03-02', values: { both: 70 } },
+        { day: '2026-03-03', values: {} },
+      ],
+      SIZE,
+    )!;
+    expect(plot.lines[0]!.points.map(({ x }) => x)).toEqual([165]);
+    expect(plot.days.map(({ at }) => at)).toEqual([40, 165, 290]);
+  });
+
   it('puts a single day in the middle, and keeps the goal in sight', () => {
     const plot = historyPlot([{ day: '2026-02-27', values: { both: 70 } }], SIZE, { goal: 120 })!;
     expect(plot.lines[0]!.points[0]!.x).toBe(165);
