@@ -1,15 +1,16 @@
 import { useEffect, useState } from 'react';
 import { setClick } from '../state/edits/practice.ts';
-import { commandOf, type KeyCommand } from './keyBindings.ts';
+import type { KeyCommand } from './keyBindings.ts';
 import { HandsPage } from './keyboard/HandsPage.tsx';
 import { keepMarksInPlace } from './marksInPlace.ts';
 import { type Parts, PartsContext, useParts } from './parts.ts';
 import { RhythmPage } from './patternGrid/RhythmPage.tsx';
 import { playRequestOf } from './playRequest.ts';
 import { DrillPage } from './practice/DrillPage.tsx';
-import { goToRungBeside } from './practice/goToRung.ts';
+import { goToRungBeside, keepStageInView } from './practice/goToRung.ts';
 import { goToSectionBeside } from './practice/goToSection.ts';
 import { PlayPage } from './practice/PlayPage.tsx';
+import { rungAgain } from './practice/rungAgain.ts';
 import { Foot, speedChanged } from './shell/Foot.tsx';
 import { Head } from './shell/Head.tsx';
 import { KeysAndCautions } from './shell/KeysAndCautions.tsx';
@@ -18,6 +19,8 @@ import { PageGuard } from './shell/PageGuard.tsx';
 import { RestReminder } from './shell/RestReminder.tsx';
 import { MapPage } from './songMap/MapPage.tsx';
 import { SongsSheet } from './songs/SongsSheet.tsx';
+import { commandOfTaught } from './taughtCommand.ts';
+import { useFocusLetGo, useKeys } from './useKeys.ts';
 import { usePlayback, useView } from './useProject.ts';
 import { useWakeLock } from './useWakeLock.ts';
 import { mixLevels, type Page, type Theme } from './viewState.ts';
@@ -29,16 +32,6 @@ const PAGE_VIEWS: Readonly<Record<Page, () => React.JSX.Element>> = {
   drill: DrillPage,
   play: PlayPage,
 };
-
-/** Elements in which a key means what is typed or chosen there. */
-const TAKES_KEYS =
-  'input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select, [contenteditable], dialog[open]';
-
-/** Elements in which arrows, Home and the page keys move within. */
-const MOVES_WITHIN =
-  'input, [role=grid], [role=toolbar], [role=menu], [role=radiogroup], [role=tablist], [popover]';
-
-const MOVES = /^(Arrow|Page|Home)/;
 
 const DARK = '(prefers-color-scheme: dark)';
 
@@ -79,7 +72,8 @@ function carryOut(command: KeyCommand, parts: Parts): void {
       view.set(speedChanged(view.snapshot().speedPercent, 5));
       break;
     case 'rung':
-      goToRungBeside(parts, command.by);
+      if (command.by === 0) rungAgain(parts);
+      else goToRungBeside(parts, command.by);
       break;
     case 'section':
       goToSectionBeside(parts, command.by);
@@ -92,24 +86,21 @@ function carryOut(command: KeyCommand, parts: Parts): void {
   }
 }
 
-/** One listener for all keys of the table; keys that a text, a grid or a dialog has used are left alone. */
-function useKeys(): void {
+/** Carries out what the instrument was taught, on whichever page, and asks for MIDI once anything is. */
+function useTaught(isOn: boolean): void {
   const parts = useParts();
+  const { midi, playback, view } = parts;
+  const isTaught = useView((state) => Object.keys(state.taught).length > 0);
   useEffect(() => {
-    const press = (event: KeyboardEvent) => {
-      const command = commandOf(event, parts.view.snapshot().page);
-      const target = event.target instanceof Element ? event.target : null;
-      const isUndo = command?.kind === 'undo' || command?.kind === 'redo';
-      if (!command || event.defaultPrevented) return;
-      if (target?.closest(TAKES_KEYS) && !(isUndo && !target.closest('input, textarea'))) return;
-      if (MOVES.test(event.key) && target?.closest(MOVES_WITHIN)) return;
-      if (event.key === ' ' && target?.closest('button, a, summary')) return;
-      event.preventDefault();
-      carryOut(command, parts);
-    };
-    addEventListener('keydown', press);
-    return () => removeEventListener('keydown', press);
-  }, [parts]);
+    if (isTaught) void midi.open();
+  }, [midi, isTaught]);
+  useEffect(() => {
+    if (!isOn) return undefined;
+    return midi.onCommand((taught) => {
+      const command = commandOfTaught(taught, playback.state(), view.snapshot().page);
+      if (command) carryOut(command, parts);
+    });
+  }, [parts, midi, playback, view, isOn]);
 }
 
 /** What is typed or dragged in a field is one change until the field is left. */
@@ -156,12 +147,16 @@ function Sheet() {
   const page = useView((state) => state.page);
   const [showsSongs, setShowsSongs] = useState(false);
   const [showsKeys, setShowsKeys] = useState(false);
-  useKeys();
+  useKeys(carryOut);
+  useFocusLetGo();
+  // Not while the sheet that teaches them is open.
+  useTaught(!showsKeys);
   useDropGuard();
   useGestureEnds();
   usePlaybackSettings();
   useWakeLock(usePlayback().status === 'playing');
   useEffect(() => keepMarksInPlace(parts), [parts]);
+  useEffect(() => keepStageInView(parts), [parts]);
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);

@@ -8,7 +8,7 @@ export type KeyCommand =
   | { readonly kind: 'page'; readonly page: Page }
   | { readonly kind: 'slower' }
   | { readonly kind: 'faster' }
-  | { readonly kind: 'rung'; readonly by: 1 | -1 }
+  | { readonly kind: 'rung'; readonly by: 1 | 0 | -1 }
   | { readonly kind: 'section'; readonly by: 1 | 0 | -1 }
   | { readonly kind: 'click' };
 
@@ -23,17 +23,25 @@ export type KeyBinding = {
   readonly does: string;
 };
 
-/** The keys that go on or back; page-turn pedals send one pair or the other. */
+/** The keys that go on or back; page-turn pedals send one pair or another of them. */
 const TURNS = [
   { key: 'PageDown', by: 1 },
   { key: 'ArrowRight', by: 1 },
+  { key: 'ArrowDown', by: 1 },
   { key: 'PageUp', by: -1 },
   { key: 'ArrowLeft', by: -1 },
+  { key: 'ArrowUp', by: -1 },
 ] as const;
 
 /** The one table of keys: it answers key presses and draws the list of keys. */
 export const KEY_BINDINGS: readonly KeyBinding[] = [
   { key: ' ', command: { kind: 'play-or-stop' }, does: 'Play, or stop' },
+  ...(['drill', 'play'] as const).map((page) => ({
+    key: 'Enter',
+    page,
+    command: { kind: 'play-or-stop' as const },
+    does: 'Play, or stop, on Drill and Play',
+  })),
   { key: 'z', control: true, command: { kind: 'undo' }, does: 'Undo' },
   { key: 'z', control: true, shift: true, command: { kind: 'redo' }, does: 'Redo' },
   { key: 'y', control: true, command: { kind: 'redo' }, does: 'Redo' },
@@ -51,6 +59,12 @@ export const KEY_BINDINGS: readonly KeyBinding[] = [
     command: { kind: 'section' as const, by },
     does: `${by === 1 ? 'Next section' : 'Section before'}, on Play (also a page-turn pedal)`,
   })),
+  {
+    key: 'Home',
+    page: 'drill',
+    command: { kind: 'rung', by: 0 },
+    does: 'This rung again from its first pass, on Drill',
+  },
   {
     key: 'Home',
     page: 'play',

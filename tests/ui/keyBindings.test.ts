@@ -20,13 +20,23 @@ it.each(PAGES)('gives every key one meaning only on %s', (page) => {
   expect(new Set(keys).size).toBe(keys.length);
 });
 
-it('lets a page-turn pedal, of either kind, climb rungs on Drill and change sections on Play', () => {
-  for (const key of ['PageDown', 'ArrowRight']) {
+it('lets a page-turn pedal, of any kind, climb rungs on Drill and change sections on Play', () => {
+  for (const key of ['PageDown', 'ArrowRight', 'ArrowDown']) {
     expect(commandOf(press(key), 'drill')).toEqual({ kind: 'rung', by: 1 });
     expect(commandOf(press(key), 'play')).toEqual({ kind: 'section', by: 1 });
     expect(commandOf(press(key), 'rhythm')).toBeUndefined();
   }
-  expect(commandOf(press('PageUp'), 'play')).toEqual({ kind: 'section', by: -1 });
+  for (const key of ['PageUp', 'ArrowLeft', 'ArrowUp']) {
+    expect(commandOf(press(key), 'drill')).toEqual({ kind: 'rung', by: -1 });
+    expect(commandOf(press(key), 'play')).toEqual({ kind: 'section', by: -1 });
+  }
+});
+
+it.each(['drill', 'play'] as const)('has every step of practising on keys on %s', (page) => {
+  const kinds = (key: string) => commandOf(press(key), page)?.kind;
+  expect([' ', 'Enter'].map(kinds)).toEqual(['play-or-stop', 'play-or-stop']);
+  expect(['-', '+'].map(kinds)).toEqual(['slower', 'faster']);
+  expect(commandOf(press('Home'), page)).toMatchObject({ by: 0 });
 });
 
 it('takes Command for Control, and a capital letter for a small one', () => {

@@ -55,7 +55,8 @@ export function KeysAndCautions({
         </tbody>
       </table>
       <h2>From the instrument</h2>
-      <TaughtKeys isOpen={open} />
+      {/* Closed, it would go on taking what is pressed. */}
+      {open && <TaughtKeys />}
       <h2>Take care</h2>
       <p>
         Headphones: start quietly and turn up only as far as you need; loud sound over a long time

@@ -3,8 +3,10 @@ import type { UnreadableProject } from '../../state/storage.ts';
 import { savingSentence, scoreSentence, unreadableSentence } from '../messages.ts';
 import { useParts } from '../parts.ts';
 import { saveFile } from '../saveFile.ts';
-import { usePlayback } from '../useProject.ts';
+import { usePlayback, useView } from '../useProject.ts';
 import { Icon } from './Icon.tsx';
+import { midiSentence } from './taughtWords.ts';
+import { useMidiState } from './useTeaching.ts';
 
 function Unreadable({ song }: { readonly song: UnreadableProject }) {
   const [isShown, setShown] = useState(true);
@@ -22,7 +24,23 @@ function Unreadable({ song }: { readonly song: UnreadableProject }) {
   );
 }
 
-/** Lines above the foot when something outside went wrong: the song that was kept, the sound, the saving. */
+/** That what the instrument was taught is not heard; a player who presses a pedal in vain must know. */
+function NotHeard() {
+  const midi = useMidiState();
+  const isTaught = useView((state) => Object.keys(state.taught).length > 0);
+  const [isShown, setShown] = useState(true);
+  if (midi.status !== 'refused' || !isTaught || !isShown) return null;
+  return (
+    <p className="message">
+      The keys and pedals that you taught are not heard. {midiSentence(midi)}
+      <button type="button" className="quiet" aria-label="Close" onClick={() => setShown(false)}>
+        <Icon name="cross" />
+      </button>
+    </p>
+  );
+}
+
+/** Lines above the foot when something outside went wrong: the song that was kept, the instrument, the sound, the saving. */
 export function Message() {
   const { autosave, opening, playback } = useParts();
   const playing = usePlayback();
@@ -32,6 +50,7 @@ export function Message() {
   return (
     <div role="status">
       {opening.problem?.kind === 'unreadable' && <Unreadable song={opening.problem} />}
+      <NotHeard />
       {notSaved && <p className="message">{notSaved}</p>}
       {problem && (
         <p className="message">
