@@ -209,7 +209,7 @@ describe('on Play', () => {
     store.edit(setPatternFrom({ kind: 'section', id: 'verse' }, 2, 'halves'), { label: 'any' });
     await expect.poll(shown).toBe('Whole notes');
     const glance = document.querySelector('.practice-glance-now');
-    expect([...(glance?.children ?? [])].map((bar) => bar.hasAttribute('data-turn'))).toEqual([
+    expect([...(glance?.children ?? [])].map((each) => each.hasAttribute('data-turn'))).toEqual([
       false,
       false,
       true,

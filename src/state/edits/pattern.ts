@@ -6,15 +6,18 @@ import {
   type Hands,
   lastBarHands,
   type Pattern,
+  type Pedal,
   patternTicks,
 } from '../../core/rhythm/pattern.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
 import type { Swing } from '../../core/rhythm/swing.ts';
+import { patternCourse } from '../../core/song/patternCourse.ts';
 import type { PatternChoice } from '../../core/song/song.ts';
 import { type Meter, sameMeter } from '../../core/time/meter.ts';
 import { freeName } from '../newIds.ts';
 import { brought, type Edit, inPattern, inSong, mapped, withParts } from './edit.ts';
 import type { Scope } from './hits.ts';
+import { withCourse } from './movedBars.ts';
 import { withBars, withDivision, withEndingDivision, withPatternMeter } from './patternGrid.ts';
 import { settledEnding, settledHands, settledPattern, settledSources } from './settle.ts';
 
@@ -69,7 +72,10 @@ export function removePattern(id: PatternId): Edit {
     const { practice } = project;
     const unchooseInSong = inSong((song) =>
       withParts(song, {
-        sections: mapped(song.sections, unchosen),
+        sections: mapped(song.sections, (section) => {
+          const left = unchosen(section);
+          return left === section ? section : withCourse(left, patternCourse(left));
+        }),
         form: mapped(song.form, unchosen),
       }),
     );
@@ -91,6 +97,11 @@ export function setSwing(id: PatternId, { level, ratio }: Swing): Edit {
       swing: { level, ratio: brought(ratio, SWING_RATIOS, pattern.swing.ratio) },
     }),
   );
+}
+
+/** Plays the pattern with the pedal, or without any. */
+export function setPedal(id: PatternId, pedal: Pedal | undefined): Edit {
+  return inPattern(id, (pattern) => withParts(pattern, { pedal }));
 }
 
 /** Divides a felt beat (0-based over all bars of the scope) into so many steps: see `withDivision`, `withEndingDivision`. */

@@ -104,7 +104,9 @@ export function SectionSettings({
           )}
           {entry.patternChanges && (
             <p>
-              From bar to bar {playing} has patterns of its own.{' '}
+              {entry.patternChanges.length > 0
+                ? `${playing} changes its pattern at bars of its own.`
+                : `${playing} keeps the pattern that it begins with.`}{' '}
               <button
                 type="button"
                 onClick={() =>

@@ -120,6 +120,7 @@ describe('changes of the pattern', () => {
   it('go with a pattern that is removed; what was played before goes on', () => {
     const both = setPatternFrom(SECOND, 3, 'b')(WITH_B);
     expect(plays(removePattern('b')(both))).toBe('1a | 1a');
+    expect(removePattern('b')(WITH_B).song).toEqual(BEFORE.song);
     expect(plays(removePattern('a')(WITH_B))).toBe('1- 3b | 1- 3b');
   });
 
