@@ -292,6 +292,33 @@ describe('the desk', () => {
     expect(now().ending?.divisions?.at(-1)).toBe(3);
   });
 
+  it('puts several voices on one hit of the right hand, and makes a chord of it again', async () => {
+    await page.getByRole('gridcell', { name: /Right hand, beat 2: chord/ }).click();
+    await desk('This hit');
+    const plays = page.getByRole('group', { name: 'Plays' });
+    await plays.getByRole('button', { name: 'voice 1' }).click();
+    await plays.getByRole('button', { name: 'several' }).click();
+    await plays.getByRole('button', { name: 'voice 3' }).click();
+    expect(now().right[0]?.play).toEqual(['voice-1', 'voice-3']);
+    await plays.getByRole('button', { name: 'voice 1' }).click();
+    expect(now().right[0]?.play).toEqual(['voice-3']);
+    await plays.getByRole('button', { name: 'several' }).click();
+    await plays.getByRole('button', { name: 'chord' }).click();
+    expect(now()).toEqual(BANDED);
+  });
+
+  it('breaks the chords of a bar, leads its bass on, and pushes a beat', async () => {
+    await desk('Change');
+    await page.getByRole('button', { name: 'How they play' }).click();
+    await page.getByRole('button', { name: 'up', exact: true }).click();
+    expect(now().right.map(({ play }) => play[0])).toEqual(['voice-1', 'voice-2', 'voice-3']);
+    await page.getByRole('button', { name: 'leads to the next root' }).click();
+    expect(now().left.at(-1)).toMatchObject({ at: 1680, play: ['approach'] });
+    parts.store.undo();
+    parts.store.undo();
+    expect(now()).toEqual(BANDED);
+  });
+
   it('asks what the player’s hands can do, and measures by that', async () => {
     await desk('Levels');
     await page.getByRole('button', { name: 'My hands' }).click();

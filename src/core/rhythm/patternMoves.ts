@@ -20,7 +20,7 @@ import type { BassTone, VoiceTone } from './tones.ts';
 export type WhichHands = HandName | 'both';
 
 /** The same change to the hits of the hands that are meant. */
-function inHands(
+export function inHands(
   pattern: Pattern,
   which: WhichHands,
   change: <H extends Hit>(hits: readonly H[]) => readonly H[],

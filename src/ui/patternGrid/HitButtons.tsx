@@ -1,6 +1,7 @@
+import { useState } from 'react';
 import type { PatternId } from '../../core/ids.ts';
 import { type Pattern, TOUCHES, type Touch } from '../../core/rhythm/pattern.ts';
-import { BASS_TONES, VOICE_TONES } from '../../core/rhythm/tones.ts';
+import { BASS_TONES, VOICE_TONES, type VoiceTone } from '../../core/rhythm/tones.ts';
 import { type Scope, setHitHeld, setHitPlay, setHitTouch } from '../../state/edits/hits.ts';
 import { useParts } from '../parts.ts';
 import type { GridAction } from './gridKeys.ts';
@@ -46,23 +47,36 @@ function LeftTones({ patternId, scope, chosen }: Props) {
   ));
 }
 
-/** One choice out of the voicing; several single voices come in by Shift and a figure. */
+/** One choice out of the voicing, or several that sound together: then each button puts one in or takes it out. */
 function RightTones({ patternId, scope, chosen }: Props) {
   const { store } = useParts();
   const { play, at } = chosen.hit;
-  return VOICE_TONES.map((tone) => (
-    <button
-      key={tone}
-      type="button"
-      aria-label={spokenTone(tone)}
-      aria-pressed={play.some((each) => each === tone)}
-      onClick={() =>
-        store.edit(setHitPlay(patternId, 'right', at, [tone], scope), { label: 'what a hit plays' })
-      }
-    >
-      {VOICE_NAMES[tone].name}
-    </button>
-  ));
+  const [wanted, setWanted] = useState<boolean>();
+  const tones = VOICE_TONES.filter((tone) => play.some((each) => each === tone));
+  const areSeveral = wanted ?? tones.length > 1;
+  const choose = (tone: VoiceTone) =>
+    store.edit(
+      setHitPlay(patternId, 'right', at, areSeveral ? toneSwitched(tones, tone) : [tone], scope),
+      { label: 'what a hit plays' },
+    );
+  return (
+    <>
+      {VOICE_TONES.map((tone) => (
+        <button
+          key={tone}
+          type="button"
+          aria-label={spokenTone(tone)}
+          aria-pressed={tones.includes(tone)}
+          onClick={() => choose(tone)}
+        >
+          {VOICE_NAMES[tone].name}
+        </button>
+      ))}
+      <button type="button" aria-pressed={areSeveral} onClick={() => setWanted(!areSeveral)}>
+        several
+      </button>
+    </>
+  );
 }
 
 function Manner({ patternId, scope, chosen }: Props) {
@@ -149,7 +163,7 @@ export function HitButtons(props: Props) {
         {isLeft ? 'Left hand plays' : 'Right hand plays'}
       </h3>
       <div role="group" aria-label="Plays" className="pattern-buttons">
-        {isLeft ? <LeftTones {...props} /> : <RightTones {...props} />}
+        {isLeft ? <LeftTones {...props} /> : <RightTones key={props.chosen.hit.at} {...props} />}
       </div>
       <Manner {...props} />
       <Moves {...props} />

@@ -5,7 +5,7 @@ import type { Scope } from '../../state/edits/hits.ts';
 import { reworkPattern } from '../../state/edits/variations.ts';
 import { useParts } from '../parts.ts';
 import type { Place } from '../patternGrid/gridPlace.ts';
-import { type Change, changesAt } from './changes.ts';
+import { CHANGE_SIDES, type Change, type ChangeSide, changesAt } from './changes.ts';
 
 type Props = {
   readonly pattern: Pattern;
@@ -21,6 +21,11 @@ const HAND_CHOICES: readonly (readonly [WhichHands, string])[] = [
   ['right', 'Right'],
 ];
 
+const SIDE_NAMES: Readonly<Record<ChangeSide, string>> = {
+  places: 'Where they stand',
+  playing: 'How they play',
+};
+
 /** The hands that the cursor's row means. */
 function handsOfRow(row: string | undefined): WhichHands {
   return row === 'left' || row === 'right' ? row : 'both';
@@ -30,6 +35,7 @@ function handsOfRow(row: string | undefined): WhichHands {
 export function ChangePanel({ pattern, scope, shown, place }: Props) {
   const { store } = useParts();
   const [chosen, setChosen] = useState<WhichHands>();
+  const [side, setSide] = useState<ChangeSide>('places');
   const which = chosen ?? handsOfRow(place?.row);
   const steps = patternSteps(shown);
   const step = steps[place?.column ?? 0] ?? steps[0];
@@ -54,7 +60,19 @@ export function ChangePanel({ pattern, scope, shown, place }: Props) {
           </button>
         ))}
       </div>
-      {changesAt(shown, { step, which }, scope === 'ending').map(({ title, changes }) => (
+      <div role="group" aria-label="What is changed" className="pattern-buttons">
+        {CHANGE_SIDES.map((each) => (
+          <button
+            key={each}
+            type="button"
+            aria-pressed={side === each}
+            onClick={() => setSide(each)}
+          >
+            {SIDE_NAMES[each]}
+          </button>
+        ))}
+      </div>
+      {changesAt(shown, { step, which }, scope === 'ending')[side].map(({ title, changes }) => (
         <div key={title} role="group" aria-label={title} className="pattern-buttons">
           <span className="pattern-caption" aria-hidden="true">
             {title}

@@ -1,8 +1,20 @@
+import {
+  approachAtEnd,
+  BROKEN_WAYS,
+  type BrokenWay,
+  bassInOctaves,
+  brokenChords,
+  inManner,
+  pushed,
+  type Stretch,
+  wholeChords,
+} from '../../core/rhythm/figureMoves.ts';
 import { doubleNoteValues, halveNoteValues } from '../../core/rhythm/noteValues.ts';
 import {
   type Pattern,
   type PatternBeat,
   patternBeats,
+  patternSteps,
   type Step,
 } from '../../core/rhythm/pattern.ts';
 import {
@@ -30,6 +42,11 @@ export type Change = {
 
 /** Changes of one kind, under a word of their own. */
 export type ChangeGroup = { readonly title: string; readonly changes: readonly Change[] };
+
+/** What is changed: where hits stand, or how they are played. */
+export const CHANGE_SIDES = ['places', 'playing'] as const;
+
+export type ChangeSide = (typeof CHANGE_SIDES)[number];
 
 function beatPlace(pattern: Pattern, beat: PatternBeat): number {
   return patternBeats(pattern).findIndex(({ start }) => start === beat.start);
@@ -133,29 +150,92 @@ function timeChanges(pattern: Pattern): Change[] {
   ];
 }
 
+function fills({ step, which }: ChangePlace): Change[] {
+  const { start, length } = step.beat;
+  const fill = (name: string, from?: number, until?: number): Change => ({
+    name,
+    label: 'fill between',
+    rule: (p) => fillBetween(p, which, from, until),
+  });
+  return [fill('this beat', start, start + length), fill('between hits')];
+}
+
+/** A push by the step before the beat, round the pattern; nothing where that is a whole beat. */
+function pushes(pattern: Pattern, { step, which }: ChangePlace): Change[] {
+  const before = patternSteps(pattern).at(
+    patternSteps(pattern).findIndex(({ at }) => at === step.beat.start) - 1,
+  );
+  if (!before || before.beat.division === 1) return [];
+  const push: Change = {
+    name: 'beat early, tied over',
+    label: 'push',
+    rule: (p) => pushed(p, which, step.beat.start, before.length),
+  };
+  return [push];
+}
+
+function manners({ which }: ChangePlace): Change[] {
+  const manner = (name: string, as: Parameters<typeof inManner>[2]): Change => ({
+    name,
+    label: name,
+    rule: (pattern) => inManner(pattern, which, as),
+  });
+  return [
+    manner('short', { held: false }),
+    manner('held', { held: true }),
+    manner('ghosted', { touch: 'ghost' }),
+    manner('plain', { touch: 'plain' }),
+  ];
+}
+
+function chordChanges(bar: Stretch): Change[] {
+  const ways = Object.keys(BROKEN_WAYS) as BrokenWay[];
+  return [
+    ...ways.map((way) => ({
+      name: way,
+      label: 'broken chords',
+      rule: (pattern: Pattern) => brokenChords(pattern, way, bar),
+    })),
+    { name: 'whole', label: 'whole chords', rule: (pattern) => wholeChords(pattern, bar) },
+  ];
+}
+
+function bassChanges(bar: Stretch): Change[] {
+  return [
+    { name: 'octaves', label: 'bass in octaves', rule: (p) => bassInOctaves(p, bar) },
+    { name: 'leads to the next root', label: 'approach', rule: (p) => approachAtEnd(p, bar) },
+  ];
+}
+
 /**
  * Everything that can be changed at a place of a pattern, by kinds. `isEnding`: the pattern is an
  * ending bar, whose length stays.
  */
-export function changesAt(pattern: Pattern, place: ChangePlace, isEnding: boolean): ChangeGroup[] {
-  const { start, length } = place.step.beat;
-  const fill: Change = {
-    name: 'between hits',
-    label: 'fill between',
-    rule: (p) => fillBetween(p, place.which),
+export function changesAt(
+  pattern: Pattern,
+  place: ChangePlace,
+  isEnding: boolean,
+): Readonly<Record<ChangeSide, readonly ChangeGroup[]>> {
+  const length = barTicks(pattern.meter);
+  const from = place.step.beat.bar * length;
+  const bar = { from, until: from + length };
+  const some = (title: string, changes: readonly Change[]): ChangeGroup[] =>
+    changes.length > 0 ? [{ title, changes }] : [];
+  return {
+    places: [
+      { title: 'Copy', changes: copies(pattern, place) },
+      { title: 'Shift', changes: shifts(place) },
+      { title: 'Fill', changes: fills(place) },
+      { title: 'Clear', changes: clearings(pattern, place) },
+      { title: 'Hands', changes: handChanges() },
+      ...(isEnding ? [] : [{ title: 'Time', changes: timeChanges(pattern) }]),
+    ],
+    playing: [
+      { title: 'Accent', changes: accents(place) },
+      { title: 'All', changes: manners(place) },
+      ...some('Push', pushes(pattern, place)),
+      { title: 'Chords in this bar', changes: chordChanges(bar) },
+      { title: 'Bass in this bar', changes: bassChanges(bar) },
+    ],
   };
-  const fillBeat: Change = {
-    name: 'this beat',
-    label: 'fill between',
-    rule: (p) => fillBetween(p, place.which, start, start + length),
-  };
-  return [
-    { title: 'Copy', changes: copies(pattern, place) },
-    { title: 'Shift', changes: shifts(place) },
-    { title: 'Fill', changes: [fillBeat, fill] },
-    { title: 'Accent', changes: accents(place) },
-    { title: 'Clear', changes: clearings(pattern, place) },
-    { title: 'Hands', changes: handChanges() },
-    ...(isEnding ? [] : [{ title: 'Time', changes: timeChanges(pattern) }]),
-  ];
 }

@@ -7,7 +7,8 @@ import { pattern, ticksOf } from '../../support/patterns.ts';
 const TWO_BARS = pattern('2/4', { left: 'R..5....', right: '........' }, { bars: 2 });
 
 function groups(p: Pattern, column: number, which: WhichHands = 'both', isEnding = false) {
-  return changesAt(p, { step: patternSteps(p)[column]!, which }, isEnding);
+  const { places, playing } = changesAt(p, { step: patternSteps(p)[column]!, which }, isEnding);
+  return [...places, ...playing];
 }
 
 /** Everything that is offered in a pattern, by name. */
@@ -39,6 +40,27 @@ describe('changes at a place', () => {
   ] as const)('%s: %s, at step %i, leaves hits at %j', (title, name, column, ticks) =>
     expect(ticksOf(changed(TWO_BARS, [title, name], column).left)).toEqual(ticks),
   );
+
+  it('pushes the beat of the cursor by the step before it, round the pattern', () => {
+    const push = (column: number) =>
+      changed(TWO_BARS, ['Push', 'beat early, tied over'], column).left.map(
+        ({ at, length, anticipates }) => [at, length, anticipates],
+      );
+    expect(push(0)).toEqual([
+      [720, 240, undefined],
+      [1680, 480, true],
+    ]);
+    const on2 = pattern('2/4', { left: 'R.5.' });
+    expect(changed(on2, ['Push', 'beat early, tied over'], 2).left).toMatchObject([
+      { at: 0 },
+      { at: 240, length: 480, play: ['fifth'], anticipates: true },
+    ]);
+  });
+
+  it('offers no push where the beat before is not divided', () => {
+    const crotchets = pattern('4/4', { left: 'R.5.' });
+    expect(names(crotchets, false)).not.toContain('beat early, tied over');
+  });
 
   it('gives the other hand the rhythm of one', () => {
     const { right } = changed(TWO_BARS, ['Hands', 'right as left']);
