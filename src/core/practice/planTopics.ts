@@ -45,8 +45,9 @@ const MOST_JOINS = 4;
 
 /**
  * What there is to practise of a song, one of each kind in turn: patterns whose last take had weak
- * steps, the hardest joins, and patterns and sections that were not yet clean at the song's tempo.
- * Once all is at tempo, the hardest joins and the song itself, to keep them.
+ * steps, the hardest joins, and patterns and sections that were not yet clean at the song's tempo. Of
+ * each kind comes first what was not played for longest, so that everything has its turn. Once all is
+ * at tempo, the hardest joins and the song itself, to keep them.
  */
 export function topicsOf(
   { song, patterns, voicings }: SongToPractise,
@@ -60,7 +61,7 @@ export function topicsOf(
   const notAtTempo = (target: PracticeTarget) => topicNotAtTempo(target, goalBpm, history);
   const weak = played.flatMap(({ id }) => weakTopic(id, goalBpm, history));
   const isWeak = (id: PatternId) => weak.some((topic) => idOf(topic.target) === id);
-  const topics = inTurn([
+  const kinds = [
     weak,
     joins.slice(0, MOST_JOINS).flatMap((join) => joinTopic(join, goalBpm, history)),
     [
@@ -69,14 +70,27 @@ export function topicsOf(
         .map(({ id }) => ({ kind: 'pattern', patternId: id }) as const),
       ...sectionIds.map((sectionId) => ({ kind: 'section', sectionId }) as const),
     ].flatMap(notAtTempo),
-  ]);
-  return topics.length > 0 ? topics : keptTopics(joins, goalBpm);
+  ];
+  const topics = inTurn(kinds.map((kind) => longestAgoFirst(kind, history)));
+  return topics.length > 0 ? topics : keptTopics(joins, goalBpm, history);
 }
 
 function isPlayed(pattern: Pattern, timeline: Timeline): boolean {
   return timeline.sections.some((section) =>
     patternCourse(section).some(({ patternId }) => patternId === pattern.id),
   );
+}
+
+/** Topics by when their target was played last; what never was comes first, in the order it has. */
+function longestAgoFirst(topics: readonly Topic[], history: readonly TakeRecord[]): Topic[] {
+  const lastMs = new Map(
+    topics.map((topic) => {
+      const times = history.filter((take) => sameTarget(take.target, topic.target));
+      return [topic, Math.max(Number.NEGATIVE_INFINITY, ...times.map((take) => take.atMs))];
+    }),
+  );
+  const timeOf = (topic: Topic) => lastMs.get(topic)!;
+  return topics.toSorted((a, b) => (timeOf(a) === timeOf(b) ? 0 : timeOf(a) - timeOf(b)));
 }
 
 /** The first of each list, then the second of each, and so on. */
@@ -150,15 +164,15 @@ function topicNotAtTempo(
   return [{ target, startBpm, goalBpm, why }];
 }
 
-function keptTopics(joins: readonly Join[], goalBpm: Bpm): Topic[] {
-  const joinTargets = joins
-    .slice(0, MOST_JOINS)
-    .map(({ from, to }) => ({ kind: 'join', from, to }) as const);
-  const targets: readonly PracticeTarget[] = [...joinTargets, { kind: 'song' }];
-  return targets.map((target) => ({
+function keptTopics(joins: readonly Join[], goalBpm: Bpm, history: readonly TakeRecord[]): Topic[] {
+  const kept = (target: PracticeTarget): Topic => ({
     target,
     startBpm: goalBpm,
     goalBpm,
     why: { kind: 'keep' },
-  }));
+  });
+  const ofJoins = joins
+    .slice(0, MOST_JOINS)
+    .map(({ from, to }) => kept({ kind: 'join', from, to }));
+  return [...longestAgoFirst(ofJoins, history), kept({ kind: 'song' })];
 }

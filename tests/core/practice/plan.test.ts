@@ -2,10 +2,16 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type PlanItem, planFor } from '../../../src/core/practice/plan.ts';
 import type { SongToPractise } from '../../../src/core/practice/planTopics.ts';
-import type { PracticeTarget, TakeRecord } from '../../../src/core/practice/takeRecord.ts';
+import {
+  cleanBpm,
+  type PracticeTarget,
+  type TakeRecord,
+} from '../../../src/core/practice/takeRecord.ts';
 import { timelineOf } from '../../../src/core/song/timeline.ts';
 import { section, slots, song } from '../../support/music.ts';
 import { pattern, plainVoicings } from '../../support/patterns.ts';
+import { seededRandom } from '../../support/random.ts';
+import { fourHits, takeRecord } from '../../support/takeRecords.ts';
 import { expectedHit, scoreOf } from '../../support/takes.ts';
 
 const SONG = song(
@@ -27,12 +33,14 @@ const TO_PRACTISE: SongToPractise = {
 };
 
 /** A take of four hits, clean unless the last is missed. */
-function take(target: PracticeTarget, bpm: number, atMs: number, isClean: boolean): TakeRecord {
-  const hits = [0, 1, 2, 3].map((beat) =>
-    expectedHit(beat / 2, 'left', { patternTick: beat * 480 }),
-  );
-  const score = scoreOf(hits.map((hit, i) => [hit, i === 3 && !isClean ? 'missed' : 0]));
-  return { atMs, target, hand: 'both', bpm, passes: 1, sees: 'hands', score };
+function take(
+  target: PracticeTarget,
+  bpm: number,
+  atMs: number,
+  isClean: boolean,
+  parts: Partial<TakeRecord> = {},
+): TakeRecord {
+  return takeRecord({ target, bpm, atMs, score: fourHits(isClean), ...parts });
 }
 
 function lines(plan: readonly PlanItem[]): string[] {
@@ -104,7 +112,7 @@ describe('a plan for the time there is', () => {
       { kind: 'section', sectionId: 'verse' },
       { kind: 'section', sectionId: 'chorus' },
     ];
-    const history = targets.map((target, i) => take(target, 120, i, true));
+    const history = targets.map((target, i) => take(target, 120, targets.length - i, true));
     expect(lines(planFor(4, TO_PRACTISE, history))).toEqual([
       '3 chorus>verse 120-120 keep',
       '1 run-through',
@@ -145,5 +153,124 @@ describe('a plan for the time there is', () => {
   it('is empty without time or without a song', () => {
     expect(planFor(0, TO_PRACTISE, [])).toEqual([]);
     expect(planFor(15, { song: song([], ''), patterns: [], voicings: [] }, [])).toEqual([]);
+  });
+});
+
+describe('a tempo', () => {
+  const verse = { kind: 'section', sectionId: 'verse' } as const;
+  const isAsked = (...history: TakeRecord[]) =>
+    lines(planFor(120, TO_PRACTISE, history)).some((line) => line.includes(' verse 72-120'));
+
+  it('is reached by a clean take of the whole part with both hands, played through', () => {
+    expect(isAsked()).toBe(true);
+    expect(isAsked(take(verse, 120, 1, true))).toBe(false);
+    expect(isAsked(take(verse, 120, 1, false))).toBe(true);
+    expect(isAsked(take(verse, 120, 1, true, { level: 3 }))).toBe(true);
+    expect(isAsked(take(verse, 120, 1, true, { hand: 'left' }))).toBe(true);
+    expect(isAsked(take(verse, 120, 1, true, { passes: 0 }))).toBe(true);
+  });
+
+  it('is reached in a section by one who plays the song clean at it, but not at its joins', () => {
+    const history = [take({ kind: 'song' }, 120, 1, true)];
+    expect(isAsked(...history)).toBe(false);
+    expect(lines(planFor(120, TO_PRACTISE, history)).join()).toContain('verse>chorus 72-120');
+  });
+
+  it('is reached by a pattern in whatever it was played, as long as none of its steps is weak', () => {
+    const verseTake = (laterMs: number | 'missed') =>
+      take(verse, 120, 1, true, {
+        score: scoreOf(
+          Array.from({ length: 40 }, (_, i) => [
+            expectedHit(i / 2, 'left', { patternId: 'easy', patternTick: (i % 20) * 96 }),
+            i % 20 === 7 ? laterMs : 0,
+          ]),
+        ),
+      });
+    const asksEasy = (record: TakeRecord) =>
+      lines(planFor(120, TO_PRACTISE, [record])).find((line) => line.includes('pattern easy'));
+    expect(verseTake('missed').score.clean).toBe(true);
+    expect(asksEasy(verseTake(0))).toBeUndefined();
+    expect(asksEasy(verseTake('missed'))).toContain('weak-steps');
+  });
+});
+
+describe('weeks of practice by plan', () => {
+  const GOAL = SONG.tempo.bpm;
+
+  /** Plays at a tempo, steadily up to what the player can, badly beyond. */
+  function attempt(isWithinReach: boolean, hits: number, random: ReturnType<typeof seededRandom>) {
+    const spreadMs = isWithinReach ? 12 : 90;
+    return scoreOf(
+      Array.from({ length: hits }, (_, i) => [
+        expectedHit(i / 2, i % 2 === 0 ? 'left' : 'right', { patternTick: (i % 8) * 240 }),
+        Math.max(-140, Math.min(140, spreadMs * random.normal())),
+      ]),
+    );
+  }
+
+  /** Days on which somebody follows a plan of 15 minutes: its lines, and what each drill led to. */
+  function practisedDays(days: number, seed: number) {
+    const random = seededRandom(seed);
+    const reach = new Map<string, number>();
+    const history: TakeRecord[] = [];
+    const plans: PlanItem[][] = [];
+    for (let day = 0; day < days; day++) {
+      const plan = planFor(15, TO_PRACTISE, history);
+      plans.push(plan);
+      for (const item of plan) {
+        if (item.kind !== 'drill') continue;
+        const key = JSON.stringify(item.target);
+        const able = reach.get(key) ?? 70 + 20 * random.uniform();
+        const tempos = [0, 8, 16, 24].map((more) => Math.min(item.startBpm + more, GOAL));
+        for (const bpm of new Set(tempos)) {
+          const score = attempt(bpm <= able, 32, random);
+          const atMs = 86_400_000 * day + history.length;
+          history.push(takeRecord({ target: item.target, bpm, atMs, score }));
+        }
+        reach.set(key, able + 3 + 6 * random.uniform());
+      }
+    }
+    return { plans, history };
+  }
+
+  const drillsOf = (plan: readonly PlanItem[]) => plan.filter((item) => item.kind === 'drill');
+
+  it.each([1, 2, 3])(
+    'lead to a song that is to be kept, everything having had its turn (%i)',
+    (seed) => {
+      const { plans } = practisedDays(40, seed);
+      const targetsOfDays = (from: number, to: number) =>
+        new Set(
+          plans
+            .slice(from, to)
+            .flatMap(drillsOf)
+            .map(({ target }) => JSON.stringify(target)),
+        );
+      // Two patterns, two sections and two joins.
+      expect(targetsOfDays(0, 4).size).toBe(6);
+      expect(drillsOf(plans.at(-1)!).every(({ why }) => why.kind === 'keep')).toBe(true);
+    },
+  );
+
+  it('never ask for what is reached already, nor begin below it but to mend weak steps', () => {
+    const { plans, history } = practisedDays(25, 4);
+    for (const [day, plan] of plans.entries()) {
+      const before = history.filter(({ atMs }) => atMs < 86_400_000 * day);
+      for (const { target, startBpm, why } of drillsOf(plan)) {
+        const reached = cleanBpm(before, target);
+        if (why.kind === 'keep' || why.kind === 'weak-steps' || reached === undefined) continue;
+        expect(reached).toBeLessThan(GOAL);
+        expect(startBpm).toBe(reached);
+      }
+    }
+  });
+
+  it('are planned over thousands of takes', () => {
+    const { history } = practisedDays(10, 5);
+    const many = Array.from({ length: 5000 }, (_, i) => ({
+      ...history[i % history.length]!,
+      atMs: i,
+    }));
+    expect(planFor(15, TO_PRACTISE, many).length).toBeGreaterThan(3);
   });
 });
