@@ -71,8 +71,11 @@ export type ViewState = {
   readonly rung: number;
   /** Stage that is drilled; one chord, as it is set, without. */
   readonly stage?: Stage;
-  /** The plan for practising: the minutes there are, and the line that comes next, counted from 0. */
-  readonly plan: { readonly minutes: number; readonly next: number };
+  /**
+   * The plan for practising: the minutes there are, the line that comes next, counted from 0, and when its
+   * first line was begun (milliseconds since 1970), as what is played from then on does not change it.
+   */
+  readonly plan: { readonly minutes: number; readonly next: number; readonly begunAtMs?: number };
   readonly chordNaming: ChordNamingChoice;
   /** Pages that show music as notes on staves. */
   readonly notated: readonly Page[];

@@ -1,5 +1,6 @@
 import './sheets.css';
 import '../keyPanel/keyPanel.css';
+import { useMemo } from 'react';
 import { type PlanItem, planFor } from '../../core/practice/plan.ts';
 import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
 import { useParts } from '../parts.ts';
@@ -57,13 +58,22 @@ function standingOf(index: number, next: number): 'done' | 'next' | 'later' {
 export function PlanSheet({ onClose }: { readonly onClose: () => void }) {
   const parts = useParts();
   const { view } = parts;
-  const { minutes, next } = useView((state) => state.plan);
+  const { minutes, next, begunAtMs } = useView((state) => state.plan);
   const song = useProject(selectSongToPractise);
   const history = useTakeHistory();
-  const items = song.ok ? planFor(minutes, song.value, history) : [];
+  const items = useMemo(() => {
+    const known = history.filter(({ atMs }) => begunAtMs === undefined || atMs < begunAtMs);
+    return song.ok ? planFor(minutes, song.value, known) : [];
+  }, [history, begunAtMs, song, minutes]);
   const start = (item: PlanItem, index: number) => {
     const after = items.findIndex((each, i) => i > index && each.kind !== 'rest');
-    view.set({ plan: { minutes, next: after < 0 ? items.length : after } });
+    view.set({
+      plan: {
+        minutes,
+        next: after < 0 ? items.length : after,
+        begunAtMs: begunAtMs ?? Date.now(),
+      },
+    });
     onClose();
     if (item.kind === 'drill') practise(parts, item);
     if (item.kind === 'run-through')
@@ -79,6 +89,13 @@ export function PlanSheet({ onClose }: { readonly onClose: () => void }) {
         highest={120}
         onChange={(each) => view.set({ plan: { minutes: each, next: 0 } })}
       />
+      {begunAtMs !== undefined && (
+        <p>
+          <button type="button" onClick={() => view.set({ plan: { minutes, next: 0 } })}>
+            Plan anew, with what I played since
+          </button>
+        </p>
+      )}
       {!song.ok && <NothingPlayableNote problem={song.error} />}
       {song.ok && items.length === 0 && (
         <p>The song has no bars yet: write its sections and their order on Map.</p>
