@@ -94,8 +94,16 @@ async function placesOf(page: Page, steps: readonly number[]): Promise<Place[]> 
   return Promise.all(HANDS.flatMap((hand) => steps.map((step) => placeOf(page, hand, step))));
 }
 
+/** Puts the cursor into the grid, which then does not follow what plays. */
+async function workInGrid(page: Page): Promise<void> {
+  await page.locator('[data-row="left"][data-column="0"]').focus();
+  await page.locator('[data-row="right"][data-column="0"]').focus();
+}
+
 /** At each place: a tap, a tone and a touch by keys, a longer hit, a drag to the side and back, and away with it. */
-async function edit(page: Page, places: readonly Place[]): Promise<void> {
+async function edit(page: Page): Promise<void> {
+  await workInGrid(page);
+  const places = await placesOf(page, EDITED_STEPS);
   for (const { x, y } of places) {
     await page.mouse.click(x, y);
     for (const key of ['5', 't', 'Shift+ArrowRight', 'Shift+ArrowLeft']) {
@@ -114,6 +122,7 @@ async function edit(page: Page, places: readonly Place[]): Promise<void> {
 
 /** Draws hits across every rest in both hands, and takes each back. */
 async function paint(page: Page): Promise<void> {
+  await workInGrid(page);
   for (const hand of HANDS)
     for (const { from, to } of PAINTED) {
       const [first, last] = [await placeOf(page, hand, from), await placeOf(page, hand, to)];
@@ -186,19 +195,18 @@ it(`paints and edits four bars at 16 steps a pair of beats, the band on, the pro
   const { page, errors } = await app.open();
   const cdp = await page.context().newCDPSession(page);
   await openSong(page, busySong());
-  const places = await placesOf(page, EDITED_STEPS);
   await watchFrames(page);
 
   await slowedBy(cdp, SLOWED);
   const atRest = await measuredDuring(page, () => page.waitForTimeout(3000));
-  const edited = await measuredDuring(page, () => edit(page, places));
+  const edited = await measuredDuring(page, () => edit(page));
   const painted = await measuredDuring(page, () => paint(page));
   await slowedBy(cdp, 1);
   await page.getByRole('contentinfo').getByRole('button', { name: 'Play' }).click();
   await page.locator('.pattern-playhead:not([hidden])').waitFor({ timeout: 60_000 });
   await slowedBy(cdp, SLOWED);
   const playing = await measuredDuring(page, () => page.waitForTimeout(5000));
-  const editedPlaying = await measuredDuring(page, () => edit(page, places));
+  const editedPlaying = await measuredDuring(page, () => edit(page));
   const paintedPlaying = await measuredDuring(page, () => paint(page));
 
   console.log(

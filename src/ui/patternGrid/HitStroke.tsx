@@ -22,6 +22,7 @@ function Word({ text, shape }: { readonly text: string; readonly shape: StrokeSh
       <text
         className="pattern-word pattern-word-turned"
         transform={`translate(${word.x} ${word.y}) rotate(-90)`}
+        style={{ fontSize: word.size }}
         dy="0.34em"
       >
         {text}
@@ -29,7 +30,7 @@ function Word({ text, shape }: { readonly text: string; readonly shape: StrokeSh
     );
   const className = word.outside ? 'pattern-word pattern-word-outside' : 'pattern-word';
   return (
-    <text className={className} x={word.x} y={word.y} dy="0.34em">
+    <text className={className} x={word.x} y={word.y} style={{ fontSize: word.size }} dy="0.34em">
       {text}
     </text>
   );

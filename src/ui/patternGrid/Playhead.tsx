@@ -7,6 +7,7 @@ import { type Pattern, patternTicks } from '../../core/rhythm/pattern.ts';
 import { useParts } from '../parts.ts';
 import { useFrame } from '../useFrame.ts';
 import { usePlayback, useProject } from '../useProject.ts';
+import { bringIntoSight } from './inSight.ts';
 import { straightTick } from './straightTick.ts';
 import { type System, systemAt, tickX } from './systemLayout.ts';
 
@@ -35,7 +36,10 @@ function useIsHeard(patternId: PatternId): boolean {
   return heard?.id === patternId;
 }
 
-/** A thin red line over the spine while this pattern is heard; the system it is in is scrolled into view. */
+/** Who works in the grid or at the desk does not want the page to go on under the hand. */
+const WORKED_AT = '.pattern-page .pattern-grid, .desk';
+
+/** A thin red line over the spine while this pattern is heard; the system it is in is brought into sight, unless one is at work there. */
 export function Playhead({ pattern, systems, grid }: Props) {
   const { playback } = useParts();
   const line = useRef<HTMLDivElement>(null);
@@ -50,7 +54,7 @@ export function Playhead({ pattern, systems, grid }: Props) {
     if (!system || tick === undefined) return;
     const sheet = grid.current?.querySelector<HTMLElement>(`[data-system="${system.firstBar}"]`);
     if (lastSystem.current !== system.firstBar) {
-      sheet?.scrollIntoView({ block: 'nearest' });
+      if (sheet && !document.activeElement?.closest(WORKED_AT)) bringIntoSight(sheet);
       lastSystem.current = system.firstBar;
     }
     line.current.style.translate = `${tickX(system, tick)}px ${sheet?.offsetTop ?? 0}px`;

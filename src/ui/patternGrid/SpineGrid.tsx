@@ -6,6 +6,7 @@ import { useParts } from '../parts.ts';
 import { DivisionMenu } from './DivisionMenu.tsx';
 import { cellOf, placeOf } from './gridCells.ts';
 import { beatIndexOf, type Chosen, type Place } from './gridPlace.ts';
+import { bringIntoSight } from './inSight.ts';
 import { chosenIn, handsIn, placeIn } from './inSystem.ts';
 import { Playhead } from './Playhead.tsx';
 import { SystemView } from './SystemView.tsx';
@@ -48,7 +49,7 @@ export function SpineGrid(props: Props) {
     const cell = cellOf(grid.current, next);
     if (!cell || cell === document.activeElement) return;
     cell.focus({ preventScroll: true });
-    cell.scrollIntoView({ block: 'nearest' });
+    bringIntoSight(cell);
   };
   const openDivision = (at: Place) => {
     divided.current = cellOf(grid.current, at) ?? null;

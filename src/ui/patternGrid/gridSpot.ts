@@ -54,7 +54,7 @@ export const STROKE_REACH: Pixels = 22;
 export type NearStroke = { readonly source: Source; readonly stroke: Stroke };
 
 /** Where the strokes of a lane are drawn, on the average: behind the line of their step. */
-const STROKE_MIDDLE: Pixels = 6;
+export const STROKE_MIDDLE: Pixels = 6;
 
 /**
  * The stroke of the band that a finger means: the nearest within its reach of the middle of the

@@ -1,4 +1,5 @@
 import type { Hit, Touch } from '../../core/rhythm/pattern.ts';
+import { fittingPx, type TypeSizes, textEms } from '../typeWidth.ts';
 import { type Pixels, type System, tickX } from './systemLayout.ts';
 import type { ToneStroke } from './zoneStrokes.ts';
 
@@ -120,10 +121,11 @@ function shortEnd({ from, to }: HitPiece): Pixels {
   return Math.min(from + wanted, to);
 }
 
-/** Where a word stands by a stroke: its left edge, or its middle where it is turned upwards. */
+/** Where a word stands by a stroke: its left edge, or its middle where it is turned upwards; and how large it is. */
 export type WordSpot = {
   readonly x: Pixels;
   readonly y: Pixels;
+  readonly size: Pixels;
   readonly turned: boolean;
   readonly outside: boolean;
 };
@@ -137,9 +139,17 @@ export type StrokeShape = {
   readonly dot?: Pixels;
 };
 
-/** Width of a word inside a stroke, about. */
-function wordWidth(word: string): Pixels {
-  return word.length * 8.6 + 6;
+/** A word is as large as there is room for: from the stand large ones are read. */
+const WORD_SIZES: TypeSizes = { smallest: 15, usual: 20 };
+
+/** White before and behind a word inside a stroke. */
+const WORD_WHITE = { before: 5, behind: 2 } as const;
+
+/** The size of a word in a stroke so long and so broad; undefined where it does not fit. */
+function wordSize(text: string, length: Pixels, breadth: Pixels): Pixels | undefined {
+  const room = length - WORD_WHITE.before - WORD_WHITE.behind;
+  if (textEms(text) * WORD_SIZES.smallest > room) return undefined;
+  return Math.min(fittingPx(text, room, WORD_SIZES), Math.max(breadth - 3, WORD_SIZES.smallest));
 }
 
 /** A word stands inside its stroke, turned upwards in a tall one; where it fits in neither way, behind it. */
@@ -151,10 +161,13 @@ function wordSpot(
   behind: Pixels,
 ): WordSpot {
   const y = (top + bottom) / 2;
-  if (wordWidth(text) <= to - from) return { x: from + 5, y, turned: false, outside: false };
-  if (wordWidth(text) <= bottom - top)
-    return { x: (from + to) / 2, y, turned: true, outside: false };
-  return { x: behind, y, turned: false, outside: true };
+  const along = wordSize(text, to - from, bottom - top);
+  if (along !== undefined)
+    return { x: from + WORD_WHITE.before, y, size: along, turned: false, outside: false };
+  const upwards = wordSize(text, bottom - top, to - from);
+  if (upwards !== undefined)
+    return { x: (from + to) / 2, y, size: upwards, turned: true, outside: false };
+  return { x: behind, y, size: WORD_SIZES.smallest + 1, turned: false, outside: true };
 }
 
 /** The stroke of one tone of a hit in one system; `text` is the word that names it. */
@@ -172,7 +185,7 @@ export function strokeShape(
   const dot = hit.held ? {} : { dot: to + inset + 6 };
   const behind = hit.held ? to + inset + 4 : to + inset + 13;
   if (tone === 'approach') {
-    const word = { x: from, y: top - 6, turned: false, outside: true };
+    const word = { x: from, y: top - 7, size: 17, turned: false, outside: true };
     return { outline: leaning({ ...piece, to }, top, bottom), from, to, word, ...dot };
   }
   const many = tails.length > 0;

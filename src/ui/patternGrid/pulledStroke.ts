@@ -7,25 +7,23 @@ const FOLLOWER = '.pattern-pulled';
 /** A finger covers what it pulls, which therefore goes so far ahead of it. */
 const ABOVE_FINGER: Pixels = 40;
 
-/** Lets the pulled stroke, with its name, follow the pointer, and marks the hand that it would go into, if it is over one. */
+/**
+ * Lets the pulled stroke, with its name, follow the pointer up and down at the x of its own step, where
+ * it would stand in a hand; marks the hand that it would go into, if the pointer is over one.
+ */
 export function showPulled(
   grid: HTMLElement | null,
-  pointer: {
-    readonly clientX: Pixels;
-    readonly clientY: Pixels;
-    readonly pointerType: string;
-  },
-  name: string,
-  hand: HandName | undefined,
+  pointer: { readonly clientY: Pixels; readonly pointerType: string },
+  pulled: { readonly name: string; readonly x: Pixels; readonly hand: HandName | undefined },
 ): void {
   const follower = grid?.querySelector<HTMLElement>(FOLLOWER);
   if (!grid || !follower) return;
-  const { left, top } = grid.getBoundingClientRect();
   const above = pointer.pointerType === 'touch' ? ABOVE_FINGER : 0;
-  grid.dataset['pull'] = hand ?? '';
-  follower.dataset['name'] = name;
+  const y = pointer.clientY - grid.getBoundingClientRect().top - above;
+  grid.dataset['pull'] = pulled.hand ?? '';
+  follower.dataset['name'] = pulled.name;
   follower.style.display = 'block';
-  follower.style.translate = `${pointer.clientX - left}px ${pointer.clientY - top - above}px`;
+  follower.style.translate = `${pulled.x}px ${y}px`;
 }
 
 /** Ends what `showPulled` shows. */

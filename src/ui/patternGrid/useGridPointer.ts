@@ -17,6 +17,7 @@ import {
   type NearStroke,
   nearestColumn,
   type Spot,
+  STROKE_MIDDLE,
   spotAt,
   strokeNear,
 } from './gridSpot.ts';
@@ -24,7 +25,7 @@ import { type HitPlace, strokePulled } from './hitChanges.ts';
 import { hidePulled, showPulled } from './pulledStroke.ts';
 import { MARK_ROOM, type RowLayout, rowKey } from './rowLayout.ts';
 import { sourceName } from './sourceNames.ts';
-import type { System } from './systemLayout.ts';
+import { type System, systemAt, tickX } from './systemLayout.ts';
 
 /**
  * What the pointer is doing since it went down; `base` is the project before it. `reached` is the
@@ -202,8 +203,11 @@ export function useGridPointer(known: PointerGrid) {
         break;
       }
       case 'pull': {
+        const { source, stroke } = now;
+        const system = systemAt(systems, stroke.at) ?? spot.system;
         const hand = spot.row.kind === 'hand' ? spot.row.hand : undefined;
-        showPulled(grid.current, event, sourceName(now.source), hand);
+        const x = tickX(system, stroke.at) + STROKE_MIDDLE;
+        showPulled(grid.current, event, { name: sourceName(source), x, hand });
         break;
       }
       case 'move': {
