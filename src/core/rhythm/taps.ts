@@ -6,32 +6,39 @@ import { type Groove, grooveOf } from './foldSources.ts';
 import { USUAL_TONE } from './sources.ts';
 import type { BandSource } from './strokes.ts';
 
-/** One tap of a finger on a key or a pad, in seconds; `untilSec` is when it was let go. */
-export type Tap = { readonly atSec: Seconds; readonly untilSec?: Seconds };
+/**
+ * One tap of a finger on a key or a pad, in seconds; `untilSec` is when it was let go, `strength` how
+ * hard it was, above 0 up to 1, where what is tapped on can tell.
+ */
+export type Tap = {
+  readonly atSec: Seconds;
+  readonly untilSec?: Seconds;
+  readonly strength?: number;
+};
 
-/** How strong one tap counts, and two fingers at once: an accent. */
+/** How strong one tap counts, and more fingers at once: an accent; where nothing tells how hard they were. */
 export const TAP_STRENGTH = { one: 0.65, both: 1 } as const;
 
-/** Two fingers that are meant together come within this. */
+/** Fingers that are meant together come within this. */
 const TOGETHER_SEC: Seconds = 0.035;
 
 /** A finger leaves its key at once, whatever is meant; only what stays down longer says how long it sounds. */
 const HELD_SEC: Seconds = 0.25;
 
 /**
- * Taps as strokes to fold, in seconds, ascending. Two taps within 35 ms of each other are one
- * accented stroke, in the middle of both. A stroke is as long as its finger stayed down, where that
- * is a quarter of a second or more; otherwise its length is not known.
+ * Taps as strokes to fold, in seconds, ascending. Taps within 35 ms of the first of them are
+ * one stroke, in the middle of them: accented, or as strong as the hardest where that is known. A
+ * stroke is as long as its finger stayed down, where that is a quarter of a second or more; otherwise
+ * its length is not known.
  */
 export function tappedStrokes(taps: readonly Tap[]): HeardStroke[] {
   const inOrder = taps.toSorted((a, b) => a.atSec - b.atSec);
   const strokes: HeardStroke[] = [];
-  for (let i = 0; i < inOrder.length; i++) {
-    const first = inOrder[i]!;
-    const second = inOrder[i + 1];
-    const areOne = second !== undefined && second.atSec - first.atSec <= TOGETHER_SEC;
-    if (areOne) i++;
-    strokes.push(strokeOf(areOne ? [first, second] : [first]));
+  for (let i = 0; i < inOrder.length; ) {
+    const untilSec = inOrder[i]!.atSec + TOGETHER_SEC;
+    const together = inOrder.slice(i).filter(({ atSec }) => atSec <= untilSec);
+    strokes.push(strokeOf(together));
+    i += together.length;
   }
   return strokes;
 }
@@ -41,9 +48,15 @@ function strokeOf(taps: readonly Tap[]): HeardStroke {
   const length = Math.max(0, ...taps.map((tap) => (tap.untilSec ?? at) - at));
   return {
     at,
-    strength: taps.length > 1 ? TAP_STRENGTH.both : TAP_STRENGTH.one,
+    strength: strengthOf(taps),
     ...(length >= HELD_SEC ? { length } : {}),
   };
+}
+
+function strengthOf(taps: readonly Tap[]): number {
+  const told = taps.flatMap(({ strength }) => strength ?? []);
+  if (told.length > 0) return Math.max(...told);
+  return taps.length > 1 ? TAP_STRENGTH.both : TAP_STRENGTH.one;
 }
 
 /**

@@ -5,8 +5,7 @@ import { useParts } from '../parts.ts';
 import { saveFile } from '../saveFile.ts';
 import { usePlayback, useView } from '../useProject.ts';
 import { Icon } from './Icon.tsx';
-import { midiSentence } from './taughtWords.ts';
-import { useMidiState } from './useTeaching.ts';
+import { midiSentence, useMidiState } from './midiHeard.ts';
 
 function Unreadable({ song }: { readonly song: UnreadableProject }) {
   const [isShown, setShown] = useState(true);

@@ -1,6 +1,7 @@
 import { MIDI_COMMANDS, type MidiCommand } from '../../app/midiCommands.ts';
-import { COMMAND_WORDS, cautionAbout, midiSentence, triggerWords } from './taughtWords.ts';
-import { type Teaching, useMidiState, useTeaching } from './useTeaching.ts';
+import { midiSentence, useMidiState } from './midiHeard.ts';
+import { COMMAND_WORDS, cautionAbout, triggerWords } from './taughtWords.ts';
+import { type Teaching, useTeaching } from './useTeaching.ts';
 
 type RowProps = { readonly command: MidiCommand; readonly teaching: Teaching };
 

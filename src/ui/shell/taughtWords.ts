@@ -1,10 +1,8 @@
 import type { MidiCommand, Taught } from '../../app/midiCommands.ts';
 import { commandTaught } from '../../app/midiCommands.ts';
-import type { MidiState } from '../../app/midiDoor.ts';
 import { type MidiTrigger, PEDALS } from '../../app/midiTrigger.ts';
 import { unreachable } from '../../core/result.ts';
 import { plainKeyName } from '../keyboard/noteNames.ts';
-import { hearingSentence } from '../takes/inputWords.ts';
 
 /** What each taught command does. */
 export const COMMAND_WORDS: Readonly<Record<MidiCommand, string>> = {
@@ -59,22 +57,4 @@ export function taughtSentence(command: MidiCommand, trigger: MidiTrigger, befor
   return other && other !== command
     ? `${now}; it no longer does “${COMMAND_WORDS[other]}”.`
     : `${now}.`;
-}
-
-/** Whether an instrument is heard, why not, and what to do; undefined before anybody asked. */
-export function midiSentence(state: MidiState): string | undefined {
-  switch (state.status) {
-    case 'closed':
-      return undefined;
-    case 'asking':
-      return 'The browser may ask whether MIDI may be used: allow it.';
-    case 'refused':
-      return hearingSentence(state.problem, 'midi');
-    case 'open':
-      return state.names.length === 0
-        ? 'No MIDI instrument is connected. Connect one; it is heard at once.'
-        : `Heard: ${state.names.map((name) => name || 'an instrument without a name').join(', ')}.`;
-    default:
-      return unreachable(state);
-  }
 }

@@ -1,4 +1,4 @@
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useState } from 'react';
 import {
   commandTaught,
   forgotten,
@@ -6,16 +6,9 @@ import {
   type Taught,
   taughtWith,
 } from '../../app/midiCommands.ts';
-import type { MidiState } from '../../app/midiDoor.ts';
 import { useParts } from '../parts.ts';
 import { useView } from '../useProject.ts';
 import { COMMAND_WORDS, taughtSentence, triggerWords } from './taughtWords.ts';
-
-/** Whether instruments are heard. */
-export function useMidiState(): MidiState {
-  const { midi } = useParts();
-  return useSyncExternalStore(midi.subscribe, midi.state);
-}
 
 export type Teaching = {
   readonly taught: Taught;

@@ -4,6 +4,7 @@ import { type Pattern, patternSteps } from '../../core/rhythm/pattern.ts';
 import { tempoBeatTicks } from '../../core/time/meter.ts';
 import { secondsPerTick } from '../../core/time/tempoMap.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
+import { TapMidi } from './TapMidi.tsx';
 import { TapOutcome } from './TapOutcome.tsx';
 import { TapPads } from './TapPads.tsx';
 import { TapStrip } from './TapStrip.tsx';
@@ -89,7 +90,7 @@ function firstTarget({ sources }: Pattern): string {
   return sources[0] ? sourceKey(sources[0].id) : 'new snare';
 }
 
-/** A rhythm is tapped on two pads or two keys, folded, and written into a hand or the band. */
+/** A rhythm is tapped on two pads, two keys or a MIDI keyboard, folded, and written into a hand or the band. */
 export function TapPanel({ pattern }: { readonly pattern: Pattern }) {
   const [key, setKey] = useState(() => firstTarget(pattern));
   const [manner, setManner] = useState<TapManner>('click');
@@ -138,6 +139,7 @@ export function TapPanel({ pattern }: { readonly pattern: Pattern }) {
         </button>
       </div>
       <p className="desk-note">{EXPLAINED[manner]} Use the pads, or the keys F and J.</p>
+      <TapMidi />
     </>
   );
 }

@@ -30,7 +30,7 @@ export function tapProblemSentence(problem: TapProblem): string {
   switch (problem.kind) {
     case 'too-few':
       return problem.taps === 0
-        ? 'Nothing was tapped. Tap the pads, or the keys F and J.'
+        ? 'Nothing was tapped. Tap the pads, the keys F and J, or a MIDI keyboard.'
         : 'One tap is no rhythm yet. Tap the figure again and again, for a bar or more.';
     case 'never-again':
       return 'The taps do not come round again, so there is no tempo in them. Tap the figure at least twice, or tap to the click.';

@@ -1,4 +1,5 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useEffectEvent, useRef, useState } from 'react';
+import type { MidiKey } from '../../app/midiDoor.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Tap } from '../../core/rhythm/taps.ts';
 import { beatLengths, tempoBeatTicks } from '../../core/time/meter.ts';
@@ -13,12 +14,15 @@ import { useHeardTempo } from './useHeardTempo.ts';
 /** The keys under the index fingers, by their place on the keyboard; both have a bump to feel. */
 export const TAP_KEYS = ['KeyF', 'KeyJ'] as const;
 
-/** Taps that are being made; a finger is a key or a pointer, moments are those of events in milliseconds. */
+/**
+ * Taps that are being made; a finger is a key or a pointer, moments are those of events in
+ * milliseconds, `strength` is above 0 up to 1 where it is known.
+ */
 export type Tapping = {
   readonly running: TapManner | undefined;
   readonly taps: readonly Tap[];
   readonly start: (manner: TapManner) => void;
-  readonly down: (finger: string, ms: number) => void;
+  readonly down: (finger: string, ms: number, strength?: number) => void;
   readonly up: (finger: string, ms: number) => void;
   /** Ends it and gives what was tapped; undefined where nothing was running. */
   readonly finish: () => Omit<TapRun, 'firstTick'> | undefined;
@@ -27,7 +31,7 @@ export type Tapping = {
 /** A tap this share of a beat before the first downbeat is meant for it; an earlier one is counting in. */
 const EARLY_SHARE = 0.2;
 
-/** Collects taps on two keys and on pads, to the pattern's own click or freely. */
+/** Collects taps on two keys, on pads and on the keys of MIDI instruments, to the pattern's own click or freely. */
 export function useTapping(pattern: Pattern): Tapping {
   const { store, playback } = useParts();
   const heardBpm = useHeardTempo();
@@ -49,7 +53,7 @@ export function useTapping(pattern: Pattern): Tapping {
     if (!isHeard) void playback.play({ kind: 'pattern', patternId: pattern.id });
   }
 
-  function down(finger: string, ms: number): void {
+  function down(finger: string, ms: number, strength?: number): void {
     const atSec = running && timeOf(ms);
     if (atSec === undefined) return;
     const beatTicks = tempoBeatTicks(pattern.meter);
@@ -58,7 +62,7 @@ export function useTapping(pattern: Pattern): Tapping {
       running === 'click' && atSec < -early * secondsPerTick({ bpm: heardBpm, beatTicks });
     if (isCountIn) return;
     fingers.current.set(finger, atSec);
-    setTaps((before) => [...before, { atSec }]);
+    setTaps((before) => [...before, { atSec, ...(strength !== undefined && { strength }) }]);
   }
 
   function up(finger: string, ms: number): void {
@@ -70,6 +74,7 @@ export function useTapping(pattern: Pattern): Tapping {
   }
 
   useTapKeys(running !== undefined, down, up);
+  useMidiTaps(running !== undefined, down, up);
 
   return {
     running,
@@ -98,25 +103,23 @@ function isTyping(target: EventTarget | null): boolean {
   return target instanceof HTMLElement && target.matches('input, textarea, select');
 }
 
+function isTapKey(event: KeyboardEvent): boolean {
+  const isPlain = !(event.ctrlKey || event.altKey || event.metaKey || isTyping(event.target));
+  return isPlain && TAP_KEYS.some((key) => key === event.code);
+}
+
 /** Hears the two keys, wherever on the page they are pressed, while `isRunning`. */
 function useTapKeys(isRunning: boolean, down: Tapping['down'], up: Tapping['up']): void {
-  const latest = useRef({ down, up });
-  useEffect(() => {
-    latest.current = { down, up };
+  const press = useEffectEvent((event: KeyboardEvent) => {
+    if (!isTapKey(event)) return;
+    event.preventDefault();
+    if (!event.repeat) down(event.code, event.timeStamp);
+  });
+  const release = useEffectEvent((event: KeyboardEvent) => {
+    if (isTapKey(event)) up(event.code, event.timeStamp);
   });
   useEffect(() => {
     if (!isRunning) return undefined;
-    const isTap = (event: KeyboardEvent) =>
-      TAP_KEYS.some((key) => key === event.code) &&
-      !(event.ctrlKey || event.altKey || event.metaKey || isTyping(event.target));
-    const press = (event: KeyboardEvent) => {
-      if (!isTap(event)) return;
-      event.preventDefault();
-      if (!event.repeat) latest.current.down(event.code, event.timeStamp);
-    };
-    const release = (event: KeyboardEvent) => {
-      if (isTap(event)) latest.current.up(event.code, event.timeStamp);
-    };
     addEventListener('keydown', press);
     addEventListener('keyup', release);
     return () => {
@@ -124,4 +127,15 @@ function useTapKeys(isRunning: boolean, down: Tapping['down'], up: Tapping['up']
       removeEventListener('keyup', release);
     };
   }, [isRunning]);
+}
+
+/** Hears every key of the instruments that are heard, while `isRunning`. */
+function useMidiTaps(isRunning: boolean, down: Tapping['down'], up: Tapping['up']): void {
+  const { midi } = useParts();
+  const hear = useEffectEvent((key: MidiKey) => {
+    const finger = `MIDI key ${key.keyNumber}`;
+    if (key.kind === 'down') down(finger, key.atMs, key.strength);
+    else up(finger, key.atMs);
+  });
+  useEffect(() => (isRunning ? midi.onKey(hear) : undefined), [isRunning, midi]);
 }

@@ -169,6 +169,14 @@ describe('taps as strokes', () => {
     ]);
   });
 
+  it('of a whole chord is one, as strong as its hardest key', () => {
+    const chord = [0.3, 0.7, 0.5].map((strength, i) => ({ atSec: 1 + i * 0.01, strength }));
+    expect(tappedStrokes([...chord, { atSec: 2, strength: 0.2 }])).toEqual([
+      { at: expect.closeTo(1.01, 12), strength: 0.7 },
+      { at: 2, strength: 0.2 },
+    ]);
+  });
+
   it('of nothing are none', () => expect(tappedStrokes([])).toEqual([]));
 });
 

@@ -1,11 +1,7 @@
 import { expect, it } from 'vitest';
 import type { MidiTrigger } from '../../../src/app/midiTrigger.ts';
-import {
-  cautionAbout,
-  midiSentence,
-  taughtSentence,
-  triggerWords,
-} from '../../../src/ui/shell/taughtWords.ts';
+import { midiSentence } from '../../../src/ui/shell/midiHeard.ts';
+import { cautionAbout, taughtSentence, triggerWords } from '../../../src/ui/shell/taughtWords.ts';
 
 const SOFT: MidiTrigger = { kind: 'control', controller: 67 };
 
