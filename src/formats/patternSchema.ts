@@ -59,4 +59,6 @@ export const patternSchema = record({
   ending: v.exactOptional(
     record({ ...handsEntries, divisions: v.exactOptional(list(v.picklist(DIVISIONS))) }),
   ),
+  variationOf: v.exactOptional(idSchema),
+  pedal: v.exactOptional(v.literal('by-chord')),
 }) satisfies v.GenericSchema<unknown, Pattern>;

@@ -40,11 +40,15 @@ export type Hands = {
 /** One bar of hits, counted from its start. `divisions` has one entry per felt beat; without it they are those of the pattern's last bar. */
 export type Ending = Hands & { readonly divisions?: readonly Division[] };
 
+/** How the sustaining pedal is used, where it is: changed with each chord (see `pedalSpans`). */
+export type Pedal = 'by-chord';
+
 /**
  * A rhythm for both hands over one or more bars of one meter, free of any chord. `divisions` has
  * one entry per felt beat of the pattern; the hits stand at ticks and the grid is a view of them.
  * `sources` are what the band plays in the same bars. `ending`, one bar long, replaces the last
- * bar before a section ends.
+ * bar before a section ends. `variationOf` names the pattern that this one was made of, as its easier
+ * version or for another meter.
  */
 export type Pattern = Hands & {
   readonly id: PatternId;
@@ -55,6 +59,8 @@ export type Pattern = Hands & {
   readonly swing: Swing;
   readonly sources: readonly Source[];
   readonly ending?: Ending;
+  readonly variationOf?: PatternId;
+  readonly pedal?: Pedal;
 };
 
 /** Length of the whole pattern in ticks, ending not counted. */

@@ -20,6 +20,7 @@ import type { Scope } from './hits.ts';
 import { withCourse } from './movedBars.ts';
 import { withBars, withDivision, withEndingDivision, withPatternMeter } from './patternGrid.ts';
 import { settledEnding, settledHands, settledPattern, settledSources } from './settle.ts';
+import { familyWithout, renamedFamily } from './variations.ts';
 
 /** Lengths a pattern can be given, in bars. */
 export const PATTERN_BARS = [1, 2, 4] as const;
@@ -62,12 +63,12 @@ function withoutPattern<T extends PatternChoice>(chooser: T, id: PatternId): T {
 
 /**
  * Removes a pattern; where it was chosen nothing is chosen any more, and where a section changed to it
- * what was played before goes on. The last pattern stays.
+ * what was played before goes on. Its variations stay. The last pattern stays.
  */
 export function removePattern(id: PatternId): Edit {
   const unchosen = <T extends PatternChoice>(chooser: T): T => withoutPattern(chooser, id);
   return (project) => {
-    const patterns = project.patterns.filter((pattern) => pattern.id !== id);
+    const patterns = familyWithout(project.patterns, id);
     if (patterns.length === 0 || patterns.length === project.patterns.length) return project;
     const { practice } = project;
     const unchooseInSong = inSong((song) =>
@@ -86,8 +87,9 @@ export function removePattern(id: PatternId): Edit {
   };
 }
 
+/** Calls a pattern by another name, and with it the variations that are called after it. */
 export function renamePattern(id: PatternId, name: string): Edit {
-  return inPattern(id, (pattern) => withParts(pattern, { name }));
+  return (project) => withParts(project, { patterns: renamedFamily(project.patterns, id, name) });
 }
 
 /** Sets the swing; a ratio outside 1 to 3 is brought into it. */

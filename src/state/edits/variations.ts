@@ -2,7 +2,7 @@ import type { PatternId } from '../../core/ids.ts';
 import { type Ending, endingBar, type Pattern } from '../../core/rhythm/pattern.ts';
 import { freeName } from '../newIds.ts';
 import { sameData } from '../sameData.ts';
-import { type Edit, inPattern, withParts } from './edit.ts';
+import { type Edit, inPattern, mapped, withParts } from './edit.ts';
 import type { Scope } from './hits.ts';
 import { settledEnding, settledPattern } from './settle.ts';
 
@@ -44,6 +44,15 @@ export function familyName(name: string): string {
   return name.replace(MANNER_IN_NAME, '');
 }
 
+/** Whether two patterns stand together: one is made of the other, or both of the same. Older songs tell it by the names. */
+function areFamily(a: Pattern, b: Pattern): boolean {
+  return originalOf(a) === originalOf(b) || familyName(a.name) === familyName(b.name);
+}
+
+function originalOf({ id, variationOf }: Pattern): PatternId {
+  return variationOf ?? id;
+}
+
 /**
  * Adds a variation of a pattern behind the last pattern of its family, settled, as `newId`: it is
  * called by the family's name with `manner` in brackets, numbered where that is taken. Nothing where
@@ -59,11 +68,37 @@ export function addVariation(
     const { patterns } = project;
     const original = patterns.find(({ id }) => id === originalId);
     if (!original || patterns.some(({ id }) => id === newId)) return project;
-    const family = familyName(original.name);
-    const last = patterns.findLastIndex(({ name }) => familyName(name) === family);
+    const last = patterns.findLastIndex((pattern) => areFamily(pattern, original));
     const names = patterns.map(({ name }) => name);
-    const name = freeName(`${family} (${manner})`, names);
-    const added = { ...settledPattern(variation), id: newId, name };
+    const name = freeName(`${familyName(original.name)} (${manner})`, names);
+    const variationOf = originalOf(original);
+    const added = { ...settledPattern(variation), id: newId, name, variationOf };
     return withParts(project, { patterns: patterns.toSpliced(last + 1, 0, added) });
   };
+}
+
+/** The patterns with one called by another name; its variations that were called after it are so still. */
+export function renamedFamily(
+  patterns: readonly Pattern[],
+  id: PatternId,
+  name: string,
+): readonly Pattern[] {
+  const before = patterns.find((pattern) => pattern.id === id)?.name;
+  return mapped(patterns, (pattern) => {
+    if (pattern.id === id) return withParts(pattern, { name });
+    const isCalledAfter = pattern.variationOf === id && familyName(pattern.name) === before;
+    return isCalledAfter
+      ? withParts(pattern, { name: `${name}${pattern.name.slice(before.length)}` })
+      : pattern;
+  });
+}
+
+/** The patterns without one. Its variations stay, and stand together as those of the first of them. */
+export function familyWithout(patterns: readonly Pattern[], id: PatternId): readonly Pattern[] {
+  const others = patterns.filter((pattern) => pattern.id !== id);
+  const heir = others.find(({ variationOf }) => variationOf === id)?.id;
+  return mapped(others, (pattern) => {
+    if (pattern.variationOf !== id) return pattern;
+    return withParts<Pattern>(pattern, { variationOf: pattern.id === heir ? undefined : heir });
+  });
 }

@@ -18,7 +18,7 @@ function Choices({ shown, close }: { readonly shown: Pattern; readonly close: ()
   return (
     <ul className="pattern-choices">
       {patterns.map((pattern) => (
-        <li key={pattern.id}>
+        <li key={pattern.id} data-variation={pattern.variationOf !== undefined}>
           <button
             type="button"
             aria-current={pattern.id === shown.id}

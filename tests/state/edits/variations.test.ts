@@ -3,10 +3,18 @@ import { describe, expect, it } from 'vitest';
 import type { Hit, Pattern } from '../../../src/core/rhythm/pattern.ts';
 import { patternTicks } from '../../../src/core/rhythm/pattern.ts';
 import { clearHits, mirrorHands, shiftHits } from '../../../src/core/rhythm/patternMoves.ts';
+import { decodeProject, encodeProject } from '../../../src/formats/projectFile.ts';
 import type { Edit } from '../../../src/state/edits/edit.ts';
 import { setHitTouch } from '../../../src/state/edits/hits.ts';
-import { addPattern, setPatternBars } from '../../../src/state/edits/pattern.ts';
+import {
+  addPattern,
+  duplicatePattern,
+  removePattern,
+  renamePattern,
+  setPatternBars,
+} from '../../../src/state/edits/pattern.ts';
 import { addVariation, familyName, reworkPattern } from '../../../src/state/edits/variations.ts';
+import { valueOf } from '../../support/music.ts';
 import { pattern, ticksOf } from '../../support/patterns.ts';
 import { project } from '../../support/project.ts';
 import { shelf } from '../../support/shelf.ts';
@@ -54,6 +62,55 @@ describe('variations of a pattern', () => {
       ['v3', 'Pattern (level 2) 2'],
       ['q', 'Other'],
     ]);
+  });
+
+  const withTwo = [
+    addVariation('p', 'v1', 'level 2', GROOVE),
+    addVariation('v1', 'v2', 'level 1', GROOVE),
+  ].reduce((before, edit) => edit(before), BEFORE);
+  const named = (edit: Edit, before = withTwo) =>
+    edit(before).patterns.map(({ id, name, variationOf }) => [id, name, variationOf]);
+
+  it('are variations of the original, whichever of them they were made of', () =>
+    expect(withTwo.patterns.map(({ variationOf }) => variationOf)).toEqual([
+      undefined,
+      'p',
+      'p',
+      undefined,
+    ]));
+
+  it('take a new name with it, letter by letter, and leave other patterns their names', () => {
+    const typed = ['Patter', 'Other', 'Other waltz'].map((name) => renamePattern('p', name));
+    const last = typed.reduce((before, edit) => edit(before), withTwo);
+    expect(named((p) => p, last)).toEqual([
+      ['p', 'Other waltz', undefined],
+      ['v1', 'Other waltz (level 2)', 'p'],
+      ['v2', 'Other waltz (level 1)', 'p'],
+      ['q', 'Other', undefined],
+    ]);
+  });
+
+  it('with a name of their own keep it', () => {
+    const own = renamePattern('v1', 'Sunday')(withTwo);
+    expect(named(renamePattern('p', 'Monday'), own)[1]).toEqual(['v1', 'Sunday', 'p']);
+    const third = addVariation('v1', 'v3', 'level 3', GROOVE)(own);
+    expect(third.patterns.map(({ id }) => id)).toEqual(['p', 'v1', 'v2', 'v3', 'q']);
+  });
+
+  it('stay when the original goes, together under the first of them', () =>
+    expect(named(removePattern('p'))).toEqual([
+      ['v1', 'Pattern (level 2)', undefined],
+      ['v2', 'Pattern (level 1)', 'v1'],
+      ['q', 'Other', undefined],
+    ]));
+
+  it('are copied as what they are', () =>
+    expect(named(duplicatePattern('v1', 'w'))[2]).toEqual(['w', 'Pattern (level 2) 2', 'p']));
+
+  it('keep the ending, and are saved and read back with it', () => {
+    const read = valueOf(decodeProject(encodeProject(withTwo)));
+    expect(read.patterns).toEqual(withTwo.patterns);
+    expect(read.patterns[1]?.ending).toEqual(GROOVE.ending);
   });
 
   it('are not made of a pattern that is not there, or under an identity that is taken', () => {
