@@ -136,12 +136,12 @@ export function exportMidi(
 ): Result<Uint8Array<ArrayBuffer>, ScoreProblem> {
   const score = passageScore(project, request.passage);
   if (!score.ok) return score;
-  const { notes, timeline, tempoMap } = score.value;
+  const { notes, timeline, tempoMap, pedals } = score.value;
   const practice = wantedParts(project, { ...request, hands: 'both' });
   const wanted = notes.filter((note) => isWanted(note.part, practice));
   const { song } = handedOn(project, request.passage);
   const key = request.passage.kind === 'song' ? song.key : undefined;
-  return ok(encodeMidi(wanted, timeline, tempoMap, key));
+  return ok(encodeMidi(wanted, timeline, tempoMap, key, pedals));
 }
 
 /**

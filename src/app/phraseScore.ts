@@ -5,6 +5,7 @@ import { err, ok, type Result } from '../core/result.ts';
 import { heldNotes } from '../core/rhythm/heldNotes.ts';
 import type { Note } from '../core/rhythm/note.ts';
 import { type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
+import { pedalSpans } from '../core/rhythm/pedal.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import type { PatternChoice } from '../core/song/song.ts';
 import type { Timeline } from '../core/song/timeline.ts';
@@ -42,9 +43,12 @@ export function phraseScore(
   if (timeline.bars.length === 0) return err({ kind: 'nothing-to-play' });
   const voicings = voiceSection(timeline.chords, project.voicing, 'path');
   if (!voicings.ok) return err(unplayable(timeline.chords[voicings.error.place]!));
+  const patternAt = patternForBar(project.patterns, timeline);
+  const notes = phraseNotes(timeline, voicings.value, patternAt);
   return ok({
     timeline,
-    notes: phraseNotes(timeline, voicings.value, patternForBar(project.patterns, timeline)),
+    notes,
+    pedals: pedalSpans(timeline, patternAt, notes),
     fromTick: 0,
     toTick: timeline.lengthTicks,
     tempoMap: atSpeed(selectTempoMap(project), speedPercent),

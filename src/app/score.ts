@@ -13,6 +13,7 @@ import { countIn } from '../core/rhythm/countIn.ts';
 import type { Level } from '../core/rhythm/levels.ts';
 import type { Note, Part, TimedNote } from '../core/rhythm/note.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
+import { type PedalSpan, pedalled, pedalSpans } from '../core/rhythm/pedal.ts';
 import { perform } from '../core/rhythm/perform.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import { realiseBand } from '../core/rhythm/realiseBand.ts';
@@ -26,6 +27,7 @@ import {
   selectBandNotes,
   selectClick,
   selectNotes,
+  selectPedals,
   selectTempoMap,
   selectTimeline,
 } from '../state/selectors.ts';
@@ -90,6 +92,8 @@ export type Score = {
   readonly fromTick: Ticks;
   readonly toTick: Ticks;
   readonly tempoMap: TempoMap;
+  /** When the pedal holds on what the tool's hands let go; `notes` have the lengths that are written. */
+  readonly pedals?: readonly PedalSpan[];
   /** The one pattern of a drill or of the Rhythm page. */
   readonly pattern?: Pattern;
   /** The level at which hands were thinned for this playing; all of them without. */
@@ -111,6 +115,13 @@ export function drillPattern(project: Project): Pattern | undefined {
 
 function withinTicks(notes: readonly Note[], fromTick: Ticks, toTick: Ticks): Note[] {
   return notes.filter((note) => note.startTick >= fromTick && note.startTick < toTick);
+}
+
+/** The pedal within what is played, up at its end. */
+function pedalsWithin(pedals: readonly PedalSpan[], fromTick: Ticks, toTick: Ticks): PedalSpan[] {
+  return pedals
+    .filter(({ downTick }) => downTick >= fromTick && downTick < toTick)
+    .map(({ downTick, upTick }) => ({ downTick, upTick: Math.min(upTick, toTick) }));
 }
 
 /** A tempo map at so many per cent of its tempo. */
@@ -140,6 +151,7 @@ export function songScore(
   return ok({
     timeline,
     notes: withinTicks(notes, fromTick, toTick),
+    pedals: pedalsWithin(selectPedals(project), fromTick, toTick),
     fromTick,
     toTick,
     tempoMap: atSpeed(selectTempoMap(project), speedPercent),
@@ -184,6 +196,7 @@ export function chordsScore(
   return ok({
     timeline,
     notes: [...hands.value, ...band, ...clickTrack(timeline, project.practice.click)],
+    pedals: pedalSpans(timeline, () => main, hands.value),
     fromTick: 0,
     toTick: timeline.lengthTicks,
     tempoMap: steadyTempo(bpm, tempoBeatTicks(pattern.meter)),
@@ -226,7 +239,8 @@ export type TimedScore = {
 /**
  * The score in seconds from its `fromTick`, with the parts that the practice settings want, after
  * `countInBars` bars of count-in (which is heard even where the click is off). A spoken number begins
- * before its beat, to be heard on it; the first one hence a little before the lead-in.
+ * before its beat, to be heard on it; the first one hence a little before the lead-in. Notes of the
+ * hands that the tool plays last as long as the pedal holds them.
  */
 export function timedScore(
   score: Score,
@@ -243,10 +257,12 @@ export function timedScore(
   const wanted = score.notes.filter((note) => isWanted(note.part, practice));
   const zeroSec = secondsAt(score.tempoMap, score.fromTick);
   return {
-    notes: perform([...lead, ...wanted], score.tempoMap).map((note) => ({
-      ...note,
-      startSec: note.startSec - zeroSec - wordAheadSec(note.says),
-    })),
+    notes: perform([...lead, ...pedalled(wanted, score.pedals ?? [])], score.tempoMap).map(
+      (note) => ({
+        ...note,
+        startSec: note.startSec - zeroSec - wordAheadSec(note.says),
+      }),
+    ),
     leadInSec: zeroSec - secondsAt(score.tempoMap, score.fromTick - countInBars * barTicks(meter)),
     lengthSec: secondsAt(score.tempoMap, score.toTick) - zeroSec,
   };

@@ -42,7 +42,7 @@ export function spansAfter<P extends Pass>(
   spans: readonly Span<P>[],
   sec: Seconds,
 ): readonly Span<P>[] {
-  return spans.filter((span, i) => {
+  return spans.filter((_, i) => {
     const next = spans[i + 1];
     return !next || next.fromSec > sec;
   });

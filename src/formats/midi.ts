@@ -4,6 +4,7 @@ import { transposePitchClass } from '../core/harmony/pitch.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { Band, BandTrack } from '../core/rhythm/band.ts';
 import type { Note } from '../core/rhythm/note.ts';
+import type { PedalSpan } from '../core/rhythm/pedal.ts';
 import type { Timeline } from '../core/song/timeline.ts';
 import type { TempoMap } from '../core/time/tempoMap.ts';
 import { TICKS_PER_QUARTER } from '../core/time/ticks.ts';
@@ -98,7 +99,8 @@ export function decodeMidi(bytes: Uint8Array): Result<MidiBand, MidiError> {
  * meters, tempos and a marker for each section, then one track for each part that plays (hands on
  * piano, click and drums on channel 10, see `INSTRUMENTS`). A count-in before tick 0 moves
  * everything later by whole bars of the first meter; the file's bar 1 is then the count-in's. A key
- * struck again before its note ends is let go at that moment. Throws on notes that MIDI cannot
+ * struck again before its note ends is let go at that moment. `pedals` are written as the sustaining
+ * pedal of both hands' tracks (controller 64), their notes as long as given. Throws on notes that MIDI cannot
  * hold: key numbers outside 0…127, velocities outside 1…127.
  */
 export function encodeMidi(
@@ -106,6 +108,7 @@ export function encodeMidi(
   timeline: Timeline,
   tempoMap: TempoMap,
   key?: Key,
+  pedals: readonly PedalSpan[] = [],
 ): Uint8Array<ArrayBuffer> {
   const wrong = notes.find(
     ({ keyNumber, velocity }) =>
@@ -113,7 +116,10 @@ export function encodeMidi(
   );
   if (wrong) throw new Error(`no MIDI note: ${JSON.stringify(wrong)}`);
   const leadIn = leadInTicks(notes, timeline);
-  const tracks = [conductorEvents(timeline, tempoMap, leadIn, key), ...partTracks(notes, leadIn)];
+  const tracks = [
+    conductorEvents(timeline, tempoMap, leadIn, key),
+    ...partTracks(notes, leadIn, pedals),
+  ];
   const header = { format: 1, numTracks: tracks.length, ticksPerBeat: TICKS_PER_QUARTER } as const;
   return Uint8Array.from(writeMidi({ header, tracks }));
 }

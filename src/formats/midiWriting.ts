@@ -1,6 +1,7 @@
 import type { MidiEvent } from 'midi-file';
 import { fifthsOf, type Key } from '../core/harmony/key.ts';
 import type { Note, Part } from '../core/rhythm/note.ts';
+import type { PedalSpan } from '../core/rhythm/pedal.ts';
 import type { Timeline } from '../core/song/timeline.ts';
 import { barTicks, sameMeter, tempoBeatTicks } from '../core/time/meter.ts';
 import type { TempoMap } from '../core/time/tempoMap.ts';
@@ -150,8 +151,27 @@ function noteEvents(notes: readonly Note[], channel: number, leadIn: Ticks): Pla
   });
 }
 
-/** One track for every part that has notes, in the order of `INSTRUMENTS`. */
-export function partTracks(notes: readonly Note[], leadIn: Ticks): MidiEvent[][] {
+/** Controller number of the sustaining pedal; 0 to 63 is up, 64 to 127 down (MIDI 1.0; from memory). */
+const SUSTAIN = 64;
+
+function pedalEvents(pedals: readonly PedalSpan[], channel: number, leadIn: Ticks): PlacedEvent[] {
+  const sustain = (tick: Ticks, value: number): PlacedEvent => ({
+    tick: tick + leadIn,
+    order: 0,
+    event: { deltaTime: 0, type: 'controller', channel, controllerType: SUSTAIN, value },
+  });
+  return pedals.flatMap(({ downTick, upTick }) => [sustain(downTick, 127), sustain(upTick, 0)]);
+}
+
+/**
+ * One track for every part that has notes, in the order of `INSTRUMENTS`; those of the hands with
+ * the pedal. Where it is let up and keys are struck at one tick, it is let up first.
+ */
+export function partTracks(
+  notes: readonly Note[],
+  leadIn: Ticks,
+  pedals: readonly PedalSpan[],
+): MidiEvent[][] {
   const parts = Object.keys(INSTRUMENTS) as Part[];
   return parts.flatMap((part) => {
     const own = notes
@@ -164,6 +184,7 @@ export function partTracks(notes: readonly Note[], leadIn: Ticks): MidiEvent[][]
       order: -1,
       event: { deltaTime: 0, type: 'programChange', channel, programNumber: program },
     };
-    return [inOrder([change, ...noteEvents(own, channel, leadIn)], name)];
+    const pedal = part === 'left' || part === 'right' ? pedalEvents(pedals, channel, leadIn) : [];
+    return [inOrder([change, ...noteEvents(own, channel, leadIn), ...pedal], name)];
   });
 }

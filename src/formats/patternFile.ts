@@ -83,6 +83,7 @@ function patternOf(file: PatternFile): Read<Pattern> {
     left: left.value,
     right: right.value,
     ...(ending ? { ending: ending.value } : {}),
+    ...(file.pedal ? { pedal: file.pedal } : {}),
   });
 }
 
@@ -196,6 +197,7 @@ function formatFile({ head, pattern }: { head: object; pattern: Pattern }): stri
     meter: formatMeter(meter),
     divisions: shortDivisions(divisions),
     ...(isStraight ? {} : { swing }),
+    ...(pattern.pedal ? { pedal: pattern.pedal } : {}),
     left: hand(pattern.left, bars),
     right: hand(pattern.right, bars),
     ...(ending

@@ -40,6 +40,7 @@ const PatternFile = v.strictObject({
       ratio: Share,
     }),
   ),
+  pedal: v.optional(v.literal('by-chord')),
   left: v.pipe(Bars, v.minLength(1)),
   right: v.pipe(Bars, v.minLength(1)),
   ending: v.optional(

@@ -4,6 +4,7 @@ import { clickTrack } from '../core/rhythm/click.ts';
 import { patternsThatFit } from '../core/rhythm/fittedPattern.ts';
 import type { Note } from '../core/rhythm/note.ts';
 import { type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
+import { type PedalSpan, pedalSpans } from '../core/rhythm/pedal.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import { realiseBand } from '../core/rhythm/realiseBand.ts';
 import { type ChordSpan, type Timeline, tempoMapOf, timelineOf } from '../core/song/timeline.ts';
@@ -89,6 +90,17 @@ export const selectNotes: Selector<Result<readonly Note[], NothingPlayable>> = s
     const notes = realise(selectTimeline(project), voicings.value, selectPatternAt(project));
     if (!notes.ok) throw new Error(`bar ${notes.error.bar} got a pattern of another meter`);
     return notes;
+  },
+);
+
+/** When the pedal is down in the whole song; never where hands cannot be found. */
+export const selectPedals: Selector<readonly PedalSpan[]> = selector(
+  (project) => [selectPatternAt(project), selectNotes(project)],
+  (project) => {
+    const notes = selectNotes(project);
+    return notes.ok
+      ? pedalSpans(selectTimeline(project), selectPatternAt(project), notes.value)
+      : [];
   },
 );
 

@@ -93,6 +93,19 @@ it('writes each part as its own track, drums and click on channel 10', () => {
   ]);
 });
 
+it('writes the pedal of both hands as controller 64, let up before keys of the same tick', () => {
+  const notes = [noteOf('left', 40, 0), noteOf('right', 64, 0), noteOf('right', 65, 480)];
+  const pedals = [{ downTick: 60, upTick: 480 }];
+  const bytes = hexText(
+    encodeMidi(notes, timelineOfBars(['4/4']), steadyTempo(120), undefined, pedals),
+  );
+  // Control change, status Bn, controller 40 hex, down 7F, up 00 (MIDI 1.0; from memory).
+  expect(bytes).toContain('3CB0407F');
+  expect(bytes).toContain('3CB1407F');
+  // The delta time before the key's note-on is 0.
+  expect(bytes).toContain('B040000090');
+});
+
 it('moves a count-in of two bars into the file by whole bars', () => {
   const notes = [noteOf('click', 76, -2 * 1440), noteOf('right', 60, 0)];
   const band = decoded(encodeMidi(notes, timelineOfBars(['3/4', '4/4']), steadyTempo(90)));

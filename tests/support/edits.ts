@@ -192,6 +192,9 @@ const patternEdits: fc.Arbitrary<Edit>[] = [
   fc
     .tuple(patternId, fc.constantFrom(...NEW_PATTERNS))
     .map(([id, from]) => patterns.replaceSources(id, from.sources)),
+  fc
+    .tuple(patternId, fc.constantFrom('by-chord' as const, undefined))
+    .map(([id, pedal]) => patterns.setPedal(id, pedal)),
   patternId.map(patterns.addEnding),
   fc
     .tuple(patternId, fc.constantFrom(...NEW_PATTERNS))

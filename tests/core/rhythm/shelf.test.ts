@@ -221,6 +221,13 @@ describe('the shelf', () => {
       ['12/8', '2/4', '3/4', '4/4', '5/4', '6/8', '9/8'],
     ));
 
+  it('has a pedal where hits are held, and never under short ones', () => {
+    const pedalled = SHELF.map(({ pattern }) => pattern).filter(({ pedal }) => pedal);
+    expect(pedalled.length).toBeGreaterThan(10);
+    const hits = (p: (typeof pedalled)[number]) => [...p.left, ...p.right];
+    expect(pedalled.filter((p) => hits(p).some(({ held }) => !held))).toEqual([]);
+  });
+
   it('knows every chord quality there is', () =>
     expect(QUALITIES).toHaveLength(Object.keys(QUALITY_INTERVALS).length));
 });
