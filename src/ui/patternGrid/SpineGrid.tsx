@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'react';
+import { type SyntheticEvent, useMemo, useRef, useState } from 'react';
 import { type Division, type Pattern, patternSteps } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { setDivision } from '../../state/edits/pattern.ts';
@@ -30,6 +30,11 @@ type Props = {
 
 const FIRST_PLACE: Place = { row: 'right', column: 0 };
 
+/** After a tap the frame of what is chosen is enough; a key, or leaving the place, brings back that of the focus. */
+function seenAgain({ target }: SyntheticEvent): void {
+  if (target instanceof HTMLElement) delete target.dataset['by'];
+}
+
 /**
  * The pattern on its spine of counts, to be seen and changed by mouse, touch and keys. It is one tab
  * stop; the cursor is where the focus is or was last.
@@ -45,9 +50,12 @@ export function SpineGrid(props: Props) {
   const steps = useMemo(() => patternSteps({ meter, bars, divisions }), [meter, bars, divisions]);
   const voices = useMemo(() => voiceRows(shown.right), [shown.right]);
 
-  const goTo = (next: Place) => {
+  const goTo = (next: Place, by: 'key' | 'pointer') => {
     const cell = cellOf(grid.current, next);
-    if (!cell || cell === document.activeElement) return;
+    if (!cell) return;
+    if (by === 'pointer') cell.dataset['by'] = by;
+    else delete cell.dataset['by'];
+    if (cell === document.activeElement) return;
     cell.focus({ preventScroll: true });
     bringIntoSight(cell);
   };
@@ -64,9 +72,16 @@ export function SpineGrid(props: Props) {
     systems,
     layout: rows,
     grid,
-    goTo,
+    goTo: (next) => goTo(next, 'pointer'),
   });
-  const keys = useGridKeys({ patternId, scope, shown, goTo, onDivide: openDivision, onOpenHit });
+  const keys = useGridKeys({
+    patternId,
+    scope,
+    shown,
+    goTo: (next) => goTo(next, 'key'),
+    onDivide: openDivision,
+    onOpenHit,
+  });
 
   const beat = dividing === undefined ? undefined : steps[dividing]?.beat;
   const divide = (division: Division) => {
@@ -91,7 +106,8 @@ export function SpineGrid(props: Props) {
         }}
         {...keys}
         {...pointer}
-        onKeyDownCapture={({ currentTarget }) => delete currentTarget.dataset['by']}
+        onKeyDownCapture={seenAgain}
+        onBlur={seenAgain}
       >
         {systems.map((system) => (
           <SystemView

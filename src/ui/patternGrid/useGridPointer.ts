@@ -182,7 +182,6 @@ export function useGridPointer(known: PointerGrid) {
     if (!spot || !onCell || spot.row.kind === 'counts') return;
     // Keeps the focus where `goTo` puts it.
     event.preventDefault();
-    event.currentTarget.dataset['by'] = 'pointer';
     event.currentTarget.setPointerCapture(event.pointerId);
     const stroke = strokeUnder(event, spot);
     if (stroke) downOnStroke(stroke);
