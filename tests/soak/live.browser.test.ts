@@ -118,7 +118,11 @@ async function livePlayback() {
   const playback = createPlayback({
     store,
     openSound: async () =>
-      ok({ player: log.watched, setLevels: instruments.setLevels, resume: room.resume }),
+      ok({
+        player: log.watched,
+        setLevels: (levels) => instruments.setLevels(levels),
+        resume: () => room.resume(),
+      }),
     often: (act) => {
       const watch = setInterval(act, 60);
       return () => clearInterval(watch);
@@ -126,7 +130,13 @@ async function livePlayback() {
   });
   const sampling = setInterval(log.sample, 60);
   return {
-    ...{ room, tap, instruments, player, log, store, playback },
+    room,
+    tap,
+    instruments,
+    player,
+    log,
+    store,
+    playback,
     standstills: () => standstills,
     async close() {
       clearInterval(sampling);

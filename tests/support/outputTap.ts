@@ -26,13 +26,14 @@ export async function outputTap(context: AudioContext) {
     });
   });
   tap.port.start();
-  const { connect } = AudioNode.prototype;
+  const connect: unknown = Reflect.get(AudioNode.prototype, 'connect');
   const connectAsEver = (from: AudioNode, to: readonly unknown[]): AudioNode =>
-    Reflect.apply(connect, from, to) as AudioNode;
-  AudioNode.prototype.connect = function connectHeard(this: AudioNode, ...to: unknown[]) {
+    Reflect.apply(connect as () => AudioNode, from, to);
+  function connectHeard(this: AudioNode, ...to: unknown[]): AudioNode {
     if (to[0] === context.destination) connectAsEver(this, [tap]);
     return connectAsEver(this, to);
-  } as typeof connect;
+  }
+  Reflect.set(AudioNode.prototype, 'connect', connectHeard);
   // A node without a way out is not computed.
   const mute = new GainNode(context, { gain: 0 });
   connectAsEver(tap, [mute]);
@@ -41,7 +42,7 @@ export async function outputTap(context: AudioContext) {
     heard: (): readonly HeardBlock[] => heard,
     /** The patch of `connect` is taken back. */
     close(): void {
-      AudioNode.prototype.connect = connect;
+      Reflect.set(AudioNode.prototype, 'connect', connect);
     },
   };
 }

@@ -217,12 +217,34 @@ it('makes, names and removes patterns', async () => {
     .toHaveValue('Pattern');
 });
 
-it('plays the pattern with the band alone, the hands alone, or both', async () => {
-  await page.getByRole('group', { name: 'Hear' }).getByRole('button', { name: 'Band' }).click();
+it('plays the pattern with the pedal or without, as one change', async () => {
+  await page.getByRole('button', { name: 'Pedal: none' }).click();
+  expect(now().pedal).toBe('by-chord');
+  await page.getByRole('button', { name: 'Pedal: with each chord', pressed: true }).click();
+  expect(now()).toEqual(withBand);
+  parts.store.undo();
+  expect(now().pedal).toBe('by-chord');
+});
+
+it('plays the pattern with the band alone, a hand alone, or both', async () => {
+  await page.getByRole('button', { name: 'Band alone' }).click();
   expect(parts.store.snapshot().practice).toMatchObject({ hands: 'none', band: true });
   expect(parts.playback.state()).toMatchObject({ request: { kind: 'pattern', patternId: 'p' } });
-  await page.getByRole('group', { name: 'Hear' }).getByRole('button', { name: 'Both' }).click();
+  await page.getByRole('button', { name: 'Left hand alone' }).click();
+  expect(parts.store.snapshot().practice).toMatchObject({ hands: 'left', band: false });
+  await page.getByRole('button', { name: 'Both, band and hands' }).click();
   expect(parts.store.snapshot().practice).toMatchObject({ hands: 'both', band: true });
+});
+
+it('goes over to the progression of a section while it plays, and back to the chord', async () => {
+  await page.getByRole('button', { name: 'Hands alone' }).click();
+  const on = page.getByRole('combobox', { name: 'Heard on' });
+  await on.selectOptions('on verse');
+  expect(parts.view.snapshot().heardOver).toBe('verse');
+  expect(parts.playback.state()).toMatchObject({ request: { over: 'verse' } });
+  await expect.element(page.getByRole('textbox', { name: 'Chord' })).not.toBeInTheDocument();
+  await on.selectOptions('on a chord');
+  expect(parts.view.snapshot().heardOver).toBeUndefined();
 });
 
 it('shows the ending as a bar of its own, which is changed apart from the bars', async () => {

@@ -5,6 +5,7 @@ import { NotesToggle } from '../notation/NotesToggle.tsx';
 import { useParts } from '../parts.ts';
 import { meterWritten, offeredMeters } from './meters.ts';
 import { PatternChooser } from './PatternChooser.tsx';
+import { PedalToggle } from './PedalToggle.tsx';
 import { SwingField } from './SwingField.tsx';
 
 type Props = { readonly pattern: Pattern; readonly onBringBand: () => void };
@@ -50,7 +51,7 @@ function MeterField({ pattern }: { readonly pattern: Pattern }) {
   );
 }
 
-/** First line of the page: which pattern, how many bars of which meter, its swing. */
+/** First line of the page: which pattern, how many bars of which meter, its swing and pedal. */
 export function PatternLine({ pattern, onBringBand }: Props) {
   return (
     <div className="pattern-head">
@@ -58,6 +59,7 @@ export function PatternLine({ pattern, onBringBand }: Props) {
       <Bars pattern={pattern} />
       <MeterField pattern={pattern} />
       <SwingField pattern={pattern} />
+      <PedalToggle pattern={pattern} />
       <NotesToggle page="rhythm" />
     </div>
   );

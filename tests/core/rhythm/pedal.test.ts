@@ -129,7 +129,7 @@ it('never overlaps itself, lasts, and only ever lengthens a note, up to where it
     .map((bars) => `| ${['C', ...bars].join(' | ')} |`);
   const hand = (signs: string) =>
     fc
-      .array(fc.constantFrom(...signs, '-', '.'), { minLength: 8, maxLength: 8 })
+      .array(fc.constantFrom(...signs.split(''), '-', '.'), { minLength: 8, maxLength: 8 })
       .map((s) => s.join(''));
   fc.assert(
     fc.property(chart, hand('R5'), hand('C12'), (text, left, right) => {

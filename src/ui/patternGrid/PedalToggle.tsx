@@ -1,0 +1,24 @@
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import { setPedal } from '../../state/edits/pattern.ts';
+import { useParts } from '../parts.ts';
+
+/** Whether the pattern is played with the pedal, and how, in words; a press changes it. */
+export function PedalToggle({ pattern }: { readonly pattern: Pattern }) {
+  const { store } = useParts();
+  const [words, face] = pattern.pedal ? ['with each chord', 'by chord'] : ['none', 'none'];
+  return (
+    <button
+      type="button"
+      aria-label={`Pedal: ${words}`}
+      aria-pressed={pattern.pedal !== undefined}
+      title="The sustaining pedal, changed with each chord"
+      onClick={() =>
+        store.edit(setPedal(pattern.id, pattern.pedal ? undefined : 'by-chord'), {
+          label: 'pedal',
+        })
+      }
+    >
+      <span className="pattern-caption">Pedal</span> {face}
+    </button>
+  );
+}
