@@ -27,6 +27,7 @@ import {
   type Times,
   withLevel,
 } from './score.ts';
+import { sectionScore } from './sectionScore.ts';
 import { drillScore, stageNow } from './stageScore.ts';
 
 /**
@@ -140,7 +141,9 @@ export function scoreOfPass(
   const pattern = request.pattern ?? chosenPattern(project, request.patternId);
   if (!pattern) return err({ kind: 'nothing-to-play' });
   const bpm = ((request.bpm ?? project.song.tempo.bpm) * speedPercent) / 100;
-  return oneChordScore(project, pattern, pattern.bars, bpm);
+  return request.over === undefined
+    ? oneChordScore(project, pattern, pattern.bars, bpm)
+    : sectionScore(project, pattern, request.over, bpm);
 }
 
 function scoreOfDrill(

@@ -1,6 +1,6 @@
 import { wordAheadSec } from '../audio/countWords.ts';
 import { formatChordSymbol } from '../core/harmony/chordSymbol.ts';
-import type { PatternId } from '../core/ids.ts';
+import type { PatternId, SectionId } from '../core/ids.ts';
 import { type DrillChord, turnsTimeline } from '../core/practice/drill.ts';
 import type { Phrase } from '../core/practice/phrase.ts';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
@@ -51,11 +51,12 @@ export type PhraseRequest = PatternChoice & {
   readonly phrase: Phrase;
 };
 
-/** A pattern (see `chosenPattern`) over the held chord, round and round. With `pattern` that one is only tried: heard without being in the project. */
+/** A pattern (see `chosenPattern`) over the held chord, or a section's progression (see `sectionScore`), round and round. With `pattern` that one is only tried: heard without being in the project. */
 export type PatternRequest = {
   readonly kind: 'pattern';
   readonly patternId: PatternId;
   readonly pattern?: Pattern;
+  readonly over?: SectionId;
   /** Tempo at which it is tried, in beats of the pattern's meter; the song's without. */
   readonly bpm?: Bpm;
 };

@@ -56,6 +56,8 @@ export type ViewState = {
   /** Section and pattern that the pages show. */
   readonly sectionId?: SectionId;
   readonly patternId?: PatternId;
+  /** The section over whose progression patterns are heard; over the held chord without one. */
+  readonly heardOver?: SectionId;
   /** Marked bars of the song, to be played instead of the whole. */
   readonly range?: BarRange;
   /** How often the song, or what is marked of it, is played. */
@@ -193,6 +195,7 @@ function keptView(kept: KeptText): ViewState {
       chartDrafts: keptDrafts(read.chartDrafts),
       ...(typeof read.sectionId === 'string' && { sectionId: read.sectionId }),
       ...(typeof read.patternId === 'string' && { patternId: read.patternId }),
+      ...(typeof read.heardOver === 'string' && { heardOver: read.heardOver }),
     };
   } catch {
     return FIRST_VIEW;

@@ -48,6 +48,7 @@ const versePattern = (page: Page) => page.getByRole('combobox', { name: 'Pattern
 
 async function bringInBand(page: Page): Promise<void> {
   await pageNamed(page, 'Rhythm');
+  await page.getByRole('button', { name: 'The band' }).click();
   await page.getByRole('button', { name: 'Bring in a band' }).click();
   await page.getByLabel('MIDI file').setInputFiles({
     name: 'harbour groove.mid',
@@ -113,6 +114,7 @@ it('opens at once into a song, says clearly what a broken file lacks, and leaves
   const { page, errors } = await app.open({ width: 768, height: 1024 });
   await pageNamed(page, 'Rhythm');
   const before = await page.getByRole('textbox', { name: 'Name of the pattern' }).inputValue();
+  await page.getByRole('button', { name: 'The band' }).click();
   await page.getByRole('button', { name: 'Bring in a band' }).click();
   await page.getByLabel('MIDI file').setInputFiles({
     name: 'cut.mid',

@@ -44,6 +44,7 @@ beforeEach(async () => {
       <RhythmPage />
     </PartsContext>,
   );
+  await page.getByRole('button', { name: 'The band' }).click();
   await page.getByRole('button', { name: 'Bring in a band' }).click();
 });
 
@@ -135,6 +136,7 @@ it('takes a file that is dropped on the page', async () => {
 it('derives the hands of a pattern anew from its own band', async () => {
   await give(BAND, 'slow_drive.mid');
   await page.getByRole('button', { name: 'Take this pattern' }).click();
+  await page.getByRole('button', { name: 'The band' }).click();
   await page.getByRole('button', { name: 'Derive again' }).click();
   await page.getByRole('combobox', { name: 'Snare is played' }).selectOptions('top');
   await page.getByRole('button', { name: 'Take these hands' }).click();

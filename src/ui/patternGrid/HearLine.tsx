@@ -1,30 +1,37 @@
+import { useMemo } from 'react';
+import { isHeardOver } from '../../app/sectionScore.ts';
+import type { SectionId } from '../../core/ids.ts';
 import type { PracticeSettings } from '../../core/practice/practiceSettings.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { setBand, setSoundingHands } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';
+import { patternRequest } from '../playRequest.ts';
 import { ChordField } from '../practice/ChordField.tsx';
-import { usePlayback, useProject } from '../useProject.ts';
+import { usePlayback, useProject, useView } from '../useProject.ts';
 import { Ending } from './Ending.tsx';
+import { PopupButton } from './PopupButton.tsx';
 
 type Hearing = Pick<PracticeSettings, 'hands' | 'band'>;
 
-const HEARINGS: readonly (Hearing & { readonly name: string })[] = [
-  { name: 'Band', hands: 'none', band: true },
-  { name: 'Hands', hands: 'both', band: false },
-  { name: 'Both', hands: 'both', band: true },
+const HEARINGS: readonly (Hearing & { readonly name: string; readonly does: string })[] = [
+  { name: 'Band', does: 'Band alone', hands: 'none', band: true },
+  { name: 'Left', does: 'Left hand alone', hands: 'left', band: false },
+  { name: 'Right', does: 'Right hand alone', hands: 'right', band: false },
+  { name: 'Hands', does: 'Hands alone', hands: 'both', band: false },
+  { name: 'Both', does: 'Both, band and hands', hands: 'both', band: true },
 ];
 
-/** Hears the band, the hands, or both: switches at once while it plays, and begins to play where nothing does. */
+/** Hears the band, a hand, the hands, or all: switches at once while it plays, and begins to play where nothing does. */
 function Hear({ pattern }: { readonly pattern: Pattern }) {
-  const { store, playback } = useParts();
+  const { store, view, playback } = useParts();
   const { hands, band } = useProject((project) => project.practice);
   const isStopped = usePlayback().status === 'stopped';
   const hear = (wanted: Hearing) => {
     store.edit((project) => setBand(wanted.band)(setSoundingHands(wanted.hands)(project)), {
       label: 'what is heard',
     });
-    if (isStopped) void playback.play({ kind: 'pattern', patternId: pattern.id });
+    if (isStopped) void playback.play(patternRequest(view.snapshot(), pattern.id));
   };
   return (
     <div role="group" aria-label="Hear" className="pattern-buttons">
@@ -35,6 +42,7 @@ function Hear({ pattern }: { readonly pattern: Pattern }) {
         <button
           key={each.name}
           type="button"
+          aria-label={each.does}
           aria-pressed={hands === each.hands && band === each.band}
           onClick={() => hear(each)}
         >
@@ -42,6 +50,40 @@ function Hear({ pattern }: { readonly pattern: Pattern }) {
         </button>
       ))}
     </div>
+  );
+}
+
+/** What it is heard on: the chord that is held, or a section's progression; goes over at once while it plays. */
+function HeardOn({ pattern }: { readonly pattern: Pattern }) {
+  const { view, playback } = useParts();
+  const wanted = useView((state) => state.heardOver);
+  const project = useProject((whole) => whole);
+  const sections = useMemo(
+    () => project.song.sections.filter(({ id }) => isHeardOver(project, pattern, id)),
+    [project, pattern],
+  );
+  const heardOver = sections.find(({ id }) => id === wanted)?.id;
+  const choose = (over: SectionId | undefined) => {
+    view.set({ heardOver: over });
+    playback.turnTo(patternRequest({ ...(over !== undefined && { heardOver: over }) }, pattern.id));
+  };
+  return (
+    <>
+      <select
+        aria-label="Heard on"
+        className="pattern-heard-on"
+        value={heardOver ?? ''}
+        onChange={(event) => choose(event.target.value || undefined)}
+      >
+        <option value="">on a chord</option>
+        {sections.map(({ id, name }) => (
+          <option key={id} value={id}>
+            on {name}
+          </option>
+        ))}
+      </select>
+      {heardOver === undefined && <ChordField />}
+    </>
   );
 }
 
@@ -65,17 +107,34 @@ export function HearLine({
   return (
     <div className="pattern-hear">
       <Hear pattern={pattern} />
-      <ChordField />
+      <HeardOn pattern={pattern} />
       <Ending {...{ pattern, scope, onScope, onEnding }} />
       <span className="pattern-space" />
-      {pattern.sources.length > 0 && (
-        <button type="button" onClick={onDeriveAgain}>
-          Derive again …
-        </button>
-      )}
-      <button type="button" onClick={onBringBand}>
-        Bring in a band …
-      </button>
+      <PopupButton name="The band">
+        {(close) => (
+          <div className="pattern-menu">
+            <button
+              type="button"
+              onClick={() => {
+                onBringBand();
+                close();
+              }}
+            >
+              Bring in a band …
+            </button>
+            <button
+              type="button"
+              disabled={pattern.sources.length === 0}
+              onClick={() => {
+                onDeriveAgain();
+                close();
+              }}
+            >
+              Derive again …
+            </button>
+          </div>
+        )}
+      </PopupButton>
     </div>
   );
 }

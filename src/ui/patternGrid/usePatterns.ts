@@ -1,10 +1,11 @@
-import { chosenPattern } from '../../core/rhythm/chosenPattern.ts';
 import type { PatternId } from '../../core/ids.ts';
+import { chosenPattern } from '../../core/rhythm/chosenPattern.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Meter } from '../../core/time/meter.ts';
 import { addPattern, duplicatePattern, removePattern } from '../../state/edits/pattern.ts';
 import { freeName, newPatternId } from '../../state/newIds.ts';
 import { useParts } from '../parts.ts';
+import { patternRequest } from '../playRequest.ts';
 import { useProject, useView } from '../useProject.ts';
 import { emptyPattern } from './emptyPattern.ts';
 
@@ -23,7 +24,7 @@ export function usePatternActions() {
 
   function show(id: PatternId): void {
     view.set({ patternId: id });
-    playback.turnTo({ kind: 'pattern', patternId: id });
+    playback.turnTo(patternRequest(view.snapshot(), id));
   }
 
   function add(pattern: Pattern, label: string): void {
