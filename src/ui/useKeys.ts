@@ -54,7 +54,7 @@ const PEDAL_PAGES: readonly string[] = ['drill', 'play'];
 
 /** What keeps the focus once it was touched, and would take a pedal's keys for its own. */
 const KEEPS_FOCUS = {
-  click: 'button, [type=checkbox], [type=radio]',
+  click: 'button, [type=checkbox], [type=radio], [type=range]',
   change: 'select, [type=range]',
 };
 
