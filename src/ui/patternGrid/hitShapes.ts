@@ -149,7 +149,7 @@ const WORD_WHITE = { before: 5, behind: 2 } as const;
 function wordSize(text: string, length: Pixels, breadth: Pixels): Pixels | undefined {
   const room = length - WORD_WHITE.before - WORD_WHITE.behind;
   if (textEms(text) * WORD_SIZES.smallest > room) return undefined;
-  return Math.min(fittingPx(text, room, WORD_SIZES), Math.max(breadth - 3, WORD_SIZES.smallest));
+  return Math.min(fittingPx(text, room, WORD_SIZES), Math.max(breadth * 0.8, WORD_SIZES.smallest));
 }
 
 /** A word stands inside its stroke, turned upwards in a tall one; where it fits in neither way, behind it. */
