@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { scoreOfPass } from '../../src/app/course.ts';
 import { isHeardOver, sectionScore } from '../../src/app/sectionScore.ts';
 import { AS_WRITTEN } from '../../src/state/arrangement.ts';
+import { NO_COUNT_IN, onFakeTime } from '../support/fakePlayback.ts';
 import { meter, section, slots, song, valueOf } from '../support/music.ts';
 import { pattern } from '../support/patterns.ts';
 import { project } from '../support/project.ts';
@@ -17,6 +18,23 @@ function bass(over: string, one = GROOVE): string[] {
     .notes.filter(({ part }) => part === 'left')
     .map(({ startTick, keyNumber }) => `${startTick}: ${keyNumber % 12}`);
 }
+
+it('a pattern that plays goes over from the chord to a section and back without a gap', async () => {
+  const beats = pattern('4/4', { left: 'RRRR' });
+  const quiet = { ...NO_COUNT_IN, click: { ...NO_COUNT_IN.click, on: false } };
+  const parts = { patterns: [beats], song: SONG.song, practice: quiet };
+  const { playback, pass, strikes } = onFakeTime(parts);
+  await playback.play({ kind: 'pattern', patternId: 'p' });
+  pass(3.2);
+  playback.turnTo({ kind: 'pattern', patternId: 'p', over: 'verse' });
+  pass(7.1);
+  playback.turnTo({ kind: 'pattern', patternId: 'p' });
+  pass(3);
+  const heard = strikes('left');
+  const beatSec = 60 / SONG.song.tempo.bpm;
+  expect(heard.length).toBeGreaterThan(10);
+  expect(heard).toEqual(heard.map((_, i) => Math.round(i * beatSec * 1000) / 1000));
+});
 
 describe('a pattern over the progression of a section', () => {
   it('plays its chords once through, wherever the section stands in the form', () => {

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { offeredFills } from '../../app/offeredFills.ts';
 import { endingPhrase } from '../../core/rhythm/endingPhrase.ts';
 import { type Ending, endingBar, lastBarHands, type Pattern } from '../../core/rhythm/pattern.ts';
@@ -16,10 +16,12 @@ export type OfferedEnding = {
 };
 
 /** What a pattern's ending can be at the tempo at which it is heard: as the last bar, or a fill (`offeredFills`). */
-export function useFills(pattern: Pattern): readonly OfferedEnding[] {
+export function useFills(shown: Pattern): readonly OfferedEnding[] {
   const bpm = useHeardTempo();
   const limits = useHandLimits();
-  const project = useProject((whole) => whole);
+  // Whoever edits on the spine meanwhile sees the hit first.
+  const project = useDeferredValue(useProject((whole) => whole));
+  const pattern = useDeferredValue(shown);
   return useMemo(
     () =>
       [
