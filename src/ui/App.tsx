@@ -6,12 +6,13 @@ import { keepMarksInPlace } from './marksInPlace.ts';
 import { type Parts, PartsContext, useParts } from './parts.ts';
 import { RhythmPage } from './patternGrid/RhythmPage.tsx';
 import { playRequestOf } from './playRequest.ts';
+import { changeTempo } from './practice/changeTempo.ts';
 import { DrillPage } from './practice/DrillPage.tsx';
 import { goToRungBeside, keepStageInView } from './practice/goToRung.ts';
 import { goToSectionBeside } from './practice/goToSection.ts';
 import { PlayPage } from './practice/PlayPage.tsx';
 import { rungAgain } from './practice/rungAgain.ts';
-import { Foot, speedChanged } from './shell/Foot.tsx';
+import { Foot } from './shell/Foot.tsx';
 import { Head } from './shell/Head.tsx';
 import { KeysAndCautions } from './shell/KeysAndCautions.tsx';
 import { Message } from './shell/Message.tsx';
@@ -66,10 +67,10 @@ function carryOut(command: KeyCommand, parts: Parts): void {
       view.set({ page: command.page });
       break;
     case 'slower':
-      view.set(speedChanged(view.snapshot().speedPercent, -5));
+      changeTempo(parts, -1);
       break;
     case 'faster':
-      view.set(speedChanged(view.snapshot().speedPercent, 5));
+      changeTempo(parts, 1);
       break;
     case 'rung':
       if (command.by === 0) rungAgain(parts);

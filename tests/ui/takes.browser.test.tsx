@@ -218,6 +218,7 @@ it('says that nobody hears whether a rung was clean, and lets the ladder fall ba
   await expect.element(page.getByText('choose what hears you')).toBeInTheDocument();
   await page.getByRole('combobox', { name: 'Heard by' }).selectOptions('two computer keys');
   await expect.element(page.getByText('choose what hears you')).not.toBeInTheDocument();
+  await page.getByText('How it climbs:').click();
   const fallBack = page.getByRole('combobox', { name: 'Fall back' });
   await fallBack.selectOptions('after two not clean');
   expect(ladder().fallBackAfter).toBe(2);

@@ -1,6 +1,6 @@
 import { drillPattern } from '../../app/score.ts';
 import type { LadderStep, TempoLadder } from '../../core/practice/tempoLadder.ts';
-import { BPM_RANGE } from '../../core/time/tempoMap.ts';
+import { BPM_RANGE, type Bpm } from '../../core/time/tempoMap.ts';
 import {
   LONGEST_PRACTICE,
   setBarsPerPass,
@@ -9,6 +9,7 @@ import {
   setLadder,
 } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';
+import { TapTempo } from '../TapTempo.tsx';
 import { useProject } from '../useProject.ts';
 import { ChordField } from './ChordField.tsx';
 import { ClimbFields } from './ClimbFields.tsx';
@@ -73,8 +74,40 @@ function StepFields({
   );
 }
 
-function LadderFields({ ladder }: { readonly ladder: TempoLadder }) {
+/** An end of the ladder: typed, counted up and down, or tapped. */
+function EndField({
+  label,
+  value,
+  onChange,
+}: {
+  readonly label: string;
+  readonly value: Bpm;
+  readonly onChange: (bpm: Bpm) => void;
+}) {
+  return (
+    <div className="practice-tapped">
+      <NumberField
+        label={label}
+        value={value}
+        lowest={BPM_RANGE.lowest}
+        highest={BPM_RANGE.highest}
+        onChange={onChange}
+      />
+      <TapTempo name={`Tap the tempo: ${label}`} onTempo={onChange} />
+    </div>
+  );
+}
+
+/** What is not as one may expect of a ladder, in words; empty where it climbs. */
+function ladderWords({ startBpm, goalBpm }: TempoLadder): string {
+  if (startBpm < goalBpm) return '';
+  const isAbove = startBpm > goalBpm;
+  return `${isAbove ? `From is above To, so there` : 'There'} is one tempo only: ${goalBpm}.`;
+}
+
+function LadderFields() {
   const { store } = useParts();
+  const ladder = useProject((project) => project.practice.drill.ladder);
   const change = (parts: Parameters<typeof setLadder>[0]) =>
     store.edit(setLadder(parts), {
       label: 'tempo ladder',
@@ -83,30 +116,40 @@ function LadderFields({ ladder }: { readonly ladder: TempoLadder }) {
   return (
     <fieldset className="practice-fields">
       <legend>Tempo ladder</legend>
-      <NumberField
+      <EndField
         label="From"
         value={ladder.startBpm}
-        lowest={BPM_RANGE.lowest}
-        highest={BPM_RANGE.highest}
         onChange={(startBpm) => change({ startBpm })}
       />
-      <NumberField
-        label="To"
-        value={ladder.goalBpm}
-        lowest={BPM_RANGE.lowest}
-        highest={BPM_RANGE.highest}
-        onChange={(goalBpm) => change({ goalBpm })}
-      />
+      <EndField label="To" value={ladder.goalBpm} onChange={(goalBpm) => change({ goalBpm })} />
+      <p className="practice-problem" role="status">
+        {ladderWords(ladder)}
+      </p>
       <StepFields step={ladder.step} onChange={(step) => change({ step })} />
-      <NumberField
-        label="Passes on a rung"
-        value={ladder.passesPerRung}
-        lowest={1}
-        highest={LONGEST_PRACTICE.passesPerRung}
-        onChange={(passesPerRung) => change({ passesPerRung })}
-      />
       <ClimbFields ladder={ladder} onChange={change} />
+      <CountInAt />
     </fieldset>
+  );
+}
+
+function CountInAt() {
+  const { store } = useParts();
+  const countInAt = useProject((project) => project.practice.drill.countInAt);
+  return (
+    <label className="practice-choice">
+      <span>Count in</span>
+      <select
+        value={countInAt}
+        onChange={(event) =>
+          store.edit(setCountInAt(event.target.value === 'start' ? 'start' : 'every-rung'), {
+            label: 'count-in',
+          })
+        }
+      >
+        <option value="start">at the start only</option>
+        <option value="every-rung">again at each new rung</option>
+      </select>
+    </label>
   );
 }
 
@@ -118,6 +161,7 @@ export function DrillSettings() {
   const pattern = useProject(drillPattern);
   return (
     <div className="practice-settings">
+      <LadderFields />
       <fieldset className="practice-fields">
         <legend>One chord</legend>
         <ChordField />
@@ -146,21 +190,6 @@ export function DrillSettings() {
           }
         />
       </fieldset>
-      <LadderFields ladder={drill.ladder} />
-      <label className="practice-choice">
-        <span>Count in</span>
-        <select
-          value={drill.countInAt}
-          onChange={(event) =>
-            store.edit(setCountInAt(event.target.value === 'start' ? 'start' : 'every-rung'), {
-              label: 'count-in',
-            })
-          }
-        >
-          <option value="start">at the start only</option>
-          <option value="every-rung">again at each new rung</option>
-        </select>
-      </label>
     </div>
   );
 }

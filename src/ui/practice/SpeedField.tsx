@@ -1,5 +1,5 @@
 import { useParts } from '../parts.ts';
-import { PLAYING_SPEED } from '../shell/Foot.tsx';
+import { PLAYING_SPEED } from '../playingSpeed.ts';
 import { useProject, useView } from '../useProject.ts';
 import { NumberField } from './NumberField.tsx';
 

@@ -1,4 +1,4 @@
-import type { SongRequest } from '../../app/score.ts';
+import type { BarRange, SongRequest } from '../../app/score.ts';
 import { groupBy } from '../../core/rhythm/groupBy.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { PatternAt } from '../../core/rhythm/patternAt.ts';
@@ -75,7 +75,11 @@ export type GlanceBar = { readonly bar: number; readonly chords: readonly ChordS
 
 /** The bars of one playing of a section with the chord changes in each; a bar without one is held over. */
 export function glanceBars(timeline: Timeline, section: number): GlanceBar[] {
-  const { firstBar, endBar } = entryBars(timeline, section);
+  return barsWithChords(timeline, entryBars(timeline, section));
+}
+
+/** Bars of a timeline with the chord changes in each; a bar without one is held over. */
+export function barsWithChords(timeline: Timeline, { firstBar, endBar }: BarRange): GlanceBar[] {
   return timeline.bars.slice(firstBar, endBar).map((bar, i) => {
     const end = bar.startTick + barTicks(bar.meter);
     const changes = timeline.chords.filter(

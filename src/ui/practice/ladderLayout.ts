@@ -1,6 +1,7 @@
-/** One rung as drawn: its tempo, its height in per cent from the foot, how it stands to the rung in use. */
-export type DrawnRung = {
-  readonly bpm: number;
+import type { DrillRung } from '../../core/practice/drillRungs.ts';
+
+/** One rung as drawn: its tempo and level, its height in per cent from the foot, how it stands to the rung in use. */
+export type DrawnRung = DrillRung & {
   readonly index: number;
   readonly heightPercent: number;
   readonly standing: 'climbed' | 'here' | 'ahead';
@@ -10,10 +11,10 @@ export type DrawnRung = {
  * The rungs of a ladder that are drawn when at most `most` fit: all of them, or else the first, the
  * last and those around the rung in use. `here` counts from 0; heights spread evenly from 0 to 100.
  */
-export function drawnRungs(rungs: readonly number[], here: number, most: number): DrawnRung[] {
+export function drawnRungs(rungs: readonly DrillRung[], here: number, most: number): DrawnRung[] {
   const shown = shownIndexes(rungs.length, here, most);
   return shown.map((index, place) => ({
-    bpm: rungs[index]!,
+    ...rungs[index]!,
     index,
     heightPercent: shown.length === 1 ? 50 : (100 * place) / (shown.length - 1),
     standing: standingOf(index, here),

@@ -14,7 +14,11 @@ export type Named = {
   readonly patterns: readonly Pick<Project['patterns'][number], 'id' | 'name'>[];
 };
 
-function nameIn(list: readonly { readonly id: string; readonly name: string }[], id: string) {
+/** The name of what has an id in a list; empty where it is gone. */
+export function nameIn(
+  list: readonly { readonly id: string; readonly name: string }[],
+  id: string,
+) {
   return list.find((each) => each.id === id)?.name ?? '';
 }
 

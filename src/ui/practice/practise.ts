@@ -6,7 +6,7 @@ import type { Bpm } from '../../core/time/tempoMap.ts';
 import { setDrillPattern, setLadder } from '../../state/edits/practice.ts';
 import { selectTimeline } from '../../state/selectors.ts';
 import type { Parts } from '../parts.ts';
-import { speedChanged } from '../shell/Foot.tsx';
+import { speedChanged } from '../playingSpeed.ts';
 import { entryBars } from '../songMap/marking.ts';
 
 /** The last bar before a place where two sections meet (the timeline's bar `bar` begins the second) and the first after it. */

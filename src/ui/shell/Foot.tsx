@@ -1,8 +1,9 @@
 import type { SoundingHands } from '../../core/practice/soundingHands.ts';
-import type { Bpm } from '../../core/time/tempoMap.ts';
-import { setBand, setClick, setSoundingHands } from '../../state/edits/practice.ts';
+import { setBand, setClick } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';
+import { useToolHands } from '../practice/toolHands.ts';
 import { usePlayback, useProject, useView } from '../useProject.ts';
+import { FootTempo } from './FootTempo.tsx';
 import { Icon } from './Icon.tsx';
 import { Mix } from './Mix.tsx';
 
@@ -26,57 +27,15 @@ function PlayButton({ onPlay }: { readonly onPlay: () => void }) {
   );
 }
 
-/** What the playing tempo is measured by: the song's, or that of a pattern that is tried. */
-function speedWords(speedPercent: number, songBpm: Bpm, ownBpm: Bpm | undefined): string {
-  if (speedPercent !== 100) return `${speedPercent} % of ${Math.round(ownBpm ?? songBpm)}`;
-  return ownBpm === undefined ? 'song tempo' : 'its own tempo';
-}
-
-function Speed() {
-  const { view } = useParts();
-  const speed = useView((state) => state.speedPercent);
-  const songBpm = useProject((project) => project.song.tempo.bpm);
-  const playing = usePlayback();
-  const request = playing.status === 'playing' ? playing.request : undefined;
-  const inDrill = request?.kind === 'drill';
-  const ownBpm = request?.kind === 'pattern' ? request.bpm : undefined;
-  const bpm = playing.status === 'playing' ? playing.bpm : (songBpm * speed) / 100;
-  return (
-    <fieldset className="foot-group bare" disabled={inDrill}>
-      <legend className="visually-hidden">Tempo</legend>
-      <button type="button" aria-label="Slower" onClick={() => view.set(speedChanged(speed, -5))}>
-        <Icon name="minus" />
-      </button>
-      <output className="foot-tempo" aria-label="Tempo in beats a minute">
-        <strong>{Math.round(bpm)}</strong>
-        <small>{inDrill ? 'this rung' : speedWords(speed, songBpm, ownBpm)}</small>
-      </output>
-      <button type="button" aria-label="Faster" onClick={() => view.set(speedChanged(speed, 5))}>
-        <Icon name="plus" />
-      </button>
-    </fieldset>
-  );
-}
-
-/** How slow and fast a song can be played, in per cent of its tempo. */
-export const PLAYING_SPEED = { lowest: 30, highest: 150 } as const;
-
-/** Playing speed a step slower or faster, brought within `PLAYING_SPEED`. */
-export function speedChanged(speedPercent: number, by: number): { readonly speedPercent: number } {
-  const { lowest, highest } = PLAYING_SPEED;
-  return { speedPercent: Math.min(highest, Math.max(lowest, speedPercent + by)) };
-}
-
 function WhatSounds() {
   const { store } = useParts();
-  const { click, hands, band } = useProject((project) => project.practice);
+  const { click, band } = useProject((project) => project.practice);
+  const { hands, setHands } = useToolHands();
   const hand = (name: 'left' | 'right') => (
     <button
       type="button"
       aria-pressed={hands === name || hands === 'both'}
-      onClick={() =>
-        store.edit(setSoundingHands(switched(hands, name)), { label: 'hands that sound' })
-      }
+      onClick={() => setHands(switched(hands, name))}
     >
       {name === 'left' ? 'Left' : 'Right'}
     </button>
@@ -128,7 +87,7 @@ export function Foot({ onPlay }: { readonly onPlay: () => void }) {
   return (
     <footer className="foot">
       <PlayButton onPlay={onPlay} />
-      <Speed />
+      <FootTempo />
       <WhatSounds />
       <Volume />
       <Mix />

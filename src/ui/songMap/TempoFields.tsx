@@ -1,53 +1,20 @@
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import { sectionTicks } from '../../core/song/form.ts';
 import type { Section } from '../../core/song/song.ts';
 import { BPM_RANGE } from '../../core/time/tempoMap.ts';
 import { setTempo } from '../../state/edits/song.ts';
 import { useParts } from '../parts.ts';
+import { PressButton, TapTempo } from '../TapTempo.tsx';
 import { useProject } from '../useProject.ts';
 import { beatWords } from './songWords.ts';
-import { stretchBpm, tappedBpm, withTap } from './tapTempo.ts';
-
-/** A button that acts the moment it goes down, by any means, with the time of the event in seconds. */
-function PressButton({
-  title,
-  isOn,
-  onPress,
-  children,
-}: {
-  readonly title: string;
-  readonly isOn?: boolean;
-  readonly onPress: (atSec: number) => void;
-  readonly children: string;
-}) {
-  return (
-    <button
-      type="button"
-      title={title}
-      aria-pressed={isOn}
-      onPointerDown={({ timeStamp }) => onPress(timeStamp / 1000)}
-      onKeyDown={({ key, repeat, timeStamp }) => {
-        if ((key === 'Enter' || key === ' ') && !repeat) onPress(timeStamp / 1000);
-      }}
-    >
-      {children}
-    </button>
-  );
-}
+import { stretchBpm } from './tapTempo.ts';
 
 function TapButton() {
   const { store } = useParts();
-  const taps = useRef<readonly number[]>([]);
-  const tap = (atSec: number) => {
-    taps.current = withTap(taps.current, atSec);
-    const tapped = tappedBpm(taps.current);
-    if (tapped !== undefined)
-      store.edit(setTempo(tapped), { label: 'tap tempo', gesture: 'tap tempo' });
-  };
   return (
-    <PressButton title="Tap the beat three times or more" onPress={tap}>
-      Tap
-    </PressButton>
+    <TapTempo
+      onTempo={(bpm) => store.edit(setTempo(bpm), { label: 'tap tempo', gesture: 'tap tempo' })}
+    />
   );
 }
 

@@ -1,8 +1,7 @@
 import { INPUT_KINDS } from '../../app/takeInputs.ts';
 import type { SoundingHands } from '../../core/practice/soundingHands.ts';
-import { setSoundingHands } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';
-import { useProject } from '../useProject.ts';
+import { useToolHands } from '../practice/toolHands.ts';
 import { hearingSentence, INPUT_WORDS, TOOL_PLAYS } from './inputWords.ts';
 import { LatencyField } from './LatencyField.tsx';
 import { useInput, usePlayerHearing } from './useHearing.ts';
@@ -19,8 +18,7 @@ const MINE: readonly {
 ];
 
 function MyHands() {
-  const { store } = useParts();
-  const hands = useProject((project) => project.practice.hands);
+  const { hands, setHands } = useToolHands();
   return (
     <>
       <div className="takes-hands" role="group" aria-label="Hands I play">
@@ -29,7 +27,7 @@ function MyHands() {
             key={words}
             type="button"
             aria-pressed={fits.includes(hands)}
-            onClick={() => store.edit(setSoundingHands(tool), { label: 'hands that sound' })}
+            onClick={() => setHands(tool)}
           >
             {words}
           </button>

@@ -1,0 +1,75 @@
+import type { Stage } from '../../core/practice/stage.ts';
+import { selectStages } from '../../state/stages.ts';
+import { useParts } from '../parts.ts';
+import { HistoryButton } from '../takes/HistoryButton.tsx';
+import { useProject } from '../useProject.ts';
+import { goToStage } from './goToRung.ts';
+import { PlanButton } from './PlanButton.tsx';
+import { StagesButton } from './StagesSheet.tsx';
+import { stageWords } from './stageWords.ts';
+import type { ShownDrill } from './useDrill.ts';
+
+const AS_SET = 'One chord, as set';
+
+function StageStep({
+  mark,
+  words,
+  isHere,
+  isWanted,
+  onChoose,
+}: {
+  readonly mark: string;
+  readonly words: string;
+  readonly isHere: boolean;
+  readonly isWanted: boolean;
+  readonly onChoose: () => void;
+}) {
+  return (
+    <li>
+      <button
+        type="button"
+        className={`practice-stage${isWanted ? ' practice-stage-wanted' : ''}`}
+        aria-current={isHere ? 'step' : undefined}
+        aria-label={`${mark ? `Stage ${mark}: ` : ''}${words}${isWanted ? ', next' : ''}`}
+        title={words}
+        onClick={onChoose}
+      >
+        {mark && <b>{mark}</b>}
+        {(isHere || !mark) && <span>{words}</span>}
+      </button>
+    </li>
+  );
+}
+
+/** The way from one chord into the song, step by step; the one in use says what it is, a tap goes to another. */
+export function StageLine({ drill: { stage, wanted } }: { readonly drill: ShownDrill }) {
+  const parts = useParts();
+  const stages = useProject(selectStages);
+  const sections = useProject((project) => project.song.sections);
+  const words = (each: Stage) => stageWords(each, { song: { sections } });
+  const isListed = stage && stages.some(({ id }) => id === stage.id);
+  const step = (each: Stage | undefined, mark: string) => (
+    <StageStep
+      key={each?.id ?? ''}
+      mark={mark}
+      words={each ? words(each) : AS_SET}
+      isHere={stage?.id === each?.id}
+      isWanted={wanted !== undefined && wanted.stage?.id === each?.id && stage?.id !== each?.id}
+      onChoose={() => goToStage(parts, each)}
+    />
+  );
+  return (
+    <div className="practice-stages">
+      <ol aria-label="Stages">
+        {step(undefined, '')}
+        {stages.map((each, i) => step(each, String(i + 1)))}
+        {stage && !isListed && step(stage, '')}
+      </ol>
+      <div className="practice-stage-sheets">
+        <StagesButton />
+        <PlanButton />
+        <HistoryButton />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+import { type DrillWish } from '../../app/drillCourse.ts';
+import { stageNow } from '../../app/stageScore.ts';
+import type { SoundingHands } from '../../core/practice/soundingHands.ts';
+import type { Stage } from '../../core/practice/stage.ts';
+import { withChanged } from '../../core/practice/stageList.ts';
+import { setSoundingHands, setStages } from '../../state/edits/practice.ts';
+import { stageList } from '../../state/stages.ts';
+import { type Parts, useParts } from '../parts.ts';
+import { usePlayback, useProject, useView } from '../useProject.ts';
+
+/** Which hands the tool sounds now, or will on this page, and how to change that. */
+export type ToolHands = {
+  readonly hands: SoundingHands;
+  readonly setHands: (hands: SoundingHands) => void;
+};
+
+/** The stage that plays, or that Drill would play. */
+function useStage(): Stage | undefined {
+  const playing = usePlayback();
+  const isOnDrill = useView((state) => state.page === 'drill');
+  const chosen = useView((state) => state.stage);
+  const request = playing.status === 'stopped' ? undefined : playing.request;
+  const atRest: DrillWish['stage'] = isOnDrill ? chosen : undefined;
+  const stage = request ? (request.kind === 'drill' ? request.stage : undefined) : atRest;
+  return useProject((project) => stageNow(project, stage));
+}
+
+/** Has the tool sound other hands: at a stage that says which for that stage, else for all that is played. */
+function changeHands({ store }: Parts, stage: Stage | undefined, hands: SoundingHands): void {
+  if (stage?.tool === undefined) {
+    store.edit(setSoundingHands(hands), { label: 'hands that sound' });
+    return;
+  }
+  const changed = { ...stage, tool: hands };
+  store.edit((project) => setStages(withChanged(stageList(project), changed))(project), {
+    label: 'hands of a stage',
+  });
+}
+
+/** See `ToolHands`. */
+export function useToolHands(): ToolHands {
+  const parts = useParts();
+  const stage = useStage();
+  const set = useProject((project) => project.practice.hands);
+  return {
+    hands: stage?.tool ?? set,
+    setHands: (hands) => changeHands(parts, stage, hands),
+  };
+}

@@ -1,0 +1,72 @@
+import type { Bpm } from '../../core/time/tempoMap.ts';
+import { useParts } from '../parts.ts';
+import { changeTempo } from '../practice/changeTempo.ts';
+import { useDrill } from '../practice/useDrill.ts';
+import { usePlayback, useProject, useView } from '../useProject.ts';
+import { Icon } from './Icon.tsx';
+
+/** What the playing tempo is measured by: the song's, or that of a pattern that is tried. */
+function speedWords(speedPercent: number, songBpm: Bpm, ownBpm: Bpm | undefined): string {
+  if (speedPercent !== 100) return `${speedPercent} % of ${Math.round(ownBpm ?? songBpm)}`;
+  return ownBpm === undefined ? 'song tempo' : 'its own tempo';
+}
+
+/** What a drill's tempo is: its rung's, or so many beats faster or slower. */
+function rungWords(nudgeBpm: number): string {
+  if (nudgeBpm === 0) return 'this rung';
+  return `rung ${nudgeBpm > 0 ? '+' : '−'} ${Math.abs(nudgeBpm)}`;
+}
+
+function Tempo({
+  bpm,
+  words,
+  canChange,
+}: {
+  readonly bpm: Bpm;
+  readonly words: string;
+  readonly canChange: boolean;
+}) {
+  const parts = useParts();
+  return (
+    <fieldset className="foot-group bare" disabled={!canChange}>
+      <legend className="visually-hidden">Tempo</legend>
+      <button type="button" aria-label="Slower" onClick={() => changeTempo(parts, -1)}>
+        <Icon name="minus" />
+      </button>
+      <output className="foot-tempo" aria-label="Tempo in beats a minute">
+        <strong>{Math.round(bpm)}</strong>
+        <small>{words}</small>
+      </output>
+      <button type="button" aria-label="Faster" onClick={() => changeTempo(parts, 1)}>
+        <Icon name="plus" />
+      </button>
+    </fieldset>
+  );
+}
+
+/** The tempo of a drill's rung, which can be nudged while it plays. */
+function DrillTempo() {
+  const { bpm, place } = useDrill();
+  return (
+    <Tempo bpm={bpm} words={rungWords(place?.nudgeBpm ?? 0)} canChange={place !== undefined} />
+  );
+}
+
+/** The tempo of the song, or of the pattern that is heard, at the speed that is set. */
+function SongTempo() {
+  const speed = useView((state) => state.speedPercent);
+  const songBpm = useProject((project) => project.song.tempo.bpm);
+  const playing = usePlayback();
+  const request = playing.status === 'playing' ? playing.request : undefined;
+  const ownBpm = request?.kind === 'pattern' ? request.bpm : undefined;
+  const bpm = playing.status === 'playing' ? playing.bpm : (songBpm * speed) / 100;
+  return <Tempo bpm={bpm} words={speedWords(speed, songBpm, ownBpm)} canChange />;
+}
+
+/** The tempo of what plays, or of what this page would play. */
+export function FootTempo() {
+  const playing = usePlayback();
+  const isOnDrill = useView((state) => state.page === 'drill');
+  const isDrill = playing.status === 'stopped' ? isOnDrill : playing.request.kind === 'drill';
+  return isDrill ? <DrillTempo /> : <SongTempo />;
+}
