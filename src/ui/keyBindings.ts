@@ -33,6 +33,21 @@ const TURNS = [
   { key: 'ArrowUp', by: -1 },
 ] as const;
 
+const LEADING_WORDS = {
+  1: 'Next section, on Play; next rung, on Drill',
+  0: 'Back to the section’s start, on Play; this rung again, on Drill',
+  [-1]: 'Section before, on Play; rung before, on Drill',
+} as const;
+
+/** What a key leads along on the two pages for practising: the form and the ladder. */
+function leading(key: string, by: 1 | 0 | -1): KeyBinding[] {
+  const does = LEADING_WORDS[by];
+  return [
+    { key, page: 'play', command: { kind: 'section', by }, does },
+    { key, page: 'drill', command: { kind: 'rung', by }, does },
+  ];
+}
+
 /** The one table of keys: it answers key presses and draws the list of keys. */
 export const KEY_BINDINGS: readonly KeyBinding[] = [
   { key: ' ', command: { kind: 'play-or-stop' }, does: 'Play, or stop' },
@@ -47,30 +62,8 @@ export const KEY_BINDINGS: readonly KeyBinding[] = [
   { key: 'y', control: true, command: { kind: 'redo' }, does: 'Redo' },
   { key: '-', command: { kind: 'slower' }, does: 'Slower' },
   { key: '+', command: { kind: 'faster' }, does: 'Faster' },
-  ...TURNS.map(({ key, by }) => ({
-    key,
-    page: 'drill' as const,
-    command: { kind: 'rung' as const, by },
-    does: `${by === 1 ? 'Next rung' : 'Rung before'}, on Drill (also a page-turn pedal)`,
-  })),
-  ...TURNS.map(({ key, by }) => ({
-    key,
-    page: 'play' as const,
-    command: { kind: 'section' as const, by },
-    does: `${by === 1 ? 'Next section' : 'Section before'}, on Play (also a page-turn pedal)`,
-  })),
-  {
-    key: 'Home',
-    page: 'drill',
-    command: { kind: 'rung', by: 0 },
-    does: 'This rung again from its first pass, on Drill',
-  },
-  {
-    key: 'Home',
-    page: 'play',
-    command: { kind: 'section', by: 0 },
-    does: 'Back to the start of the section, on Play',
-  },
+  ...TURNS.flatMap(({ key, by }) => leading(key, by)),
+  ...leading('Home', 0),
   { key: 'c', command: { kind: 'click' }, does: 'Click on, or off' },
   ...PAGES.map((page, i) => ({
     key: String(i + 1),

@@ -41,14 +41,13 @@ export function KeysAndCautions({
     <dialog ref={dialog} className="sheet-dialog" aria-labelledby="keys-title" onClose={onClose}>
       <h2 id="keys-title">Keys and pedals</h2>
       <p className="hint">
-        A page-turn pedal may send page keys, arrows, or Space and Enter: each of them is in the
-        list.
+        Page-turn pedals that send page keys, arrows, Space or Enter do the same as these.
       </p>
       <table>
         <tbody>
           {[...groupBy(KEY_BINDINGS, ({ does }) => does)].map(([does, bindings]) => (
             <tr key={does}>
-              <th scope="row">{bindings.map(keyText).join(' or ')}</th>
+              <th scope="row">{[...new Set(bindings.map(keyText))].join(' or ')}</th>
               <td>{does}</td>
             </tr>
           ))}

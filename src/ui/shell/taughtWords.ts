@@ -46,7 +46,7 @@ export function triggerWords(trigger: MidiTrigger): string {
 export function cautionAbout(trigger: MidiTrigger): string | undefined {
   if (trigger.kind === 'key') return 'No longer counted as played.';
   return trigger.kind === 'control' && trigger.controller === PEDALS.sustain
-    ? 'Take care: you play with this one, and each time this will happen.'
+    ? 'Take care: you play with this one, and each time it does this.'
     : undefined;
 }
 
