@@ -31,8 +31,8 @@ const PAINTED = [
 
 const PAUSE_MS = 120;
 
-/** Milliseconds from frame to frame, and from each tap or key to the end of the frame that shows it. */
-type Measured = { readonly frames: number[]; readonly taps: number[] };
+/** Milliseconds from frame to frame, and from each tap or key to the end of the frame that shows it; when any input came. */
+type Measured = { readonly frames: number[]; readonly taps: number[]; readonly inputs: number[] };
 
 type MeasuringWindow = { readonly measured: Measured };
 
@@ -49,7 +49,10 @@ async function watchFrames(page: Page): Promise<void> {
   await page.evaluate(() => {
     const frames: number[] = [];
     const taps: number[] = [];
-    Object.assign(globalThis, { measured: { frames, taps } });
+    const inputs: number[] = [];
+    Object.assign(globalThis, { measured: { frames, taps, inputs } });
+    for (const kind of ['pointerdown', 'pointermove', 'keydown'])
+      addEventListener(kind, ({ timeStamp }) => inputs.push(timeStamp), true);
     let last: number | undefined;
     requestAnimationFrame(function frame(now) {
       if (last !== undefined) frames.push(now - last);
@@ -70,12 +73,34 @@ async function watchFrames(page: Page): Promise<void> {
   });
 }
 
+/** Seconds of processor time that the page's own thread has taken so far. */
+async function ownSeconds(cdp: CDPSession): Promise<number> {
+  const { metrics } = await cdp.send('Performance.getMetrics');
+  return metrics.find(({ name }) => name === 'TaskDuration')?.value ?? 0;
+}
+
+/**
+ * Milliseconds of the processor that one tap, key or move takes while `act` is done, drawing
+ * included; unlike frames they are the same on a machine that has other things to do.
+ */
+async function ownTime(page: Page, cdp: CDPSession, act: () => Promise<void>): Promise<number> {
+  const before = await ownSeconds(cdp);
+  const { inputs } = await measuredDuring(page, act);
+  return (1000 * ((await ownSeconds(cdp)) - before)) / inputs.length;
+}
+
+function ownTimeText(ms: number): string {
+  const share = ((ms * SLOWED) / FRAME_MS).toFixed(2);
+  return `own time to a tap, key or move ${ms.toFixed(1)} ms, slowed ${SLOWED} times ${share} of a frame`;
+}
+
 /** What was noted while `act` was done. */
 async function measuredDuring(page: Page, act: () => Promise<void>): Promise<Measured> {
   await page.evaluate(() => {
     const { measured } = globalThis as unknown as MeasuringWindow;
     measured.frames.length = 0;
     measured.taps.length = 0;
+    measured.inputs.length = 0;
   });
   await act();
   return page.evaluate(() => (globalThis as unknown as MeasuringWindow).measured);
@@ -196,6 +221,11 @@ it(`paints and edits four bars at 16 steps a pair of beats, the band on, the pro
   const cdp = await page.context().newCDPSession(page);
   await openSong(page, busySong());
   await watchFrames(page);
+  await cdp.send('Performance.enable', { timeDomain: 'threadTicks' });
+  // Once before it counts, so that everything is loaded and compiled.
+  await edit(page);
+  const ownEdited = await ownTime(page, cdp, () => edit(page));
+  const ownPainted = await ownTime(page, cdp, () => paint(page));
 
   await slowedBy(cdp, SLOWED);
   const atRest = await measuredDuring(page, () => page.waitForTimeout(3000));
@@ -215,8 +245,10 @@ it(`paints and edits four bars at 16 steps a pair of beats, the band on, the pro
       `  at rest                ${framesText(atRest)}`,
       `  edited                 ${framesText(edited)}`,
       `                         ${tapsText(edited)}`,
+      `                         ${ownTimeText(ownEdited)}`,
       `  painted                ${framesText(painted)}`,
       `                         ${tapsText(painted)}`,
+      `                         ${ownTimeText(ownPainted)}`,
       `  playing                ${framesText(playing)}`,
       `  edited while it plays  ${framesText(editedPlaying)}`,
       `                         ${tapsText(editedPlaying)}`,

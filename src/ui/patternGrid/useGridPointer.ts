@@ -206,7 +206,7 @@ export function useGridPointer(known: PointerGrid) {
         const system = systemAt(systems, stroke.at) ?? spot.system;
         const hand = spot.row.kind === 'hand' ? spot.row.hand : undefined;
         const x = tickX(system, stroke.at) + STROKE_MIDDLE;
-        showPulled(grid.current, event, { name: sourceName(source), x, hand });
+        showPulled(grid.current, event, { name: sourceName(source), x, system, hand });
         break;
       }
       case 'move': {
