@@ -2,11 +2,13 @@ import './ui/theme.css';
 import './ui/shell/shell.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { afterFirstUse, deviceMemoryGb, pageRest } from './app/afterFirstUse.ts';
 import { createMidiDoor } from './app/midiDoor.ts';
 import { soundOpener } from './app/openSound.ts';
 import { createPlayback } from './app/playback.ts';
 import { createPracticeTakes } from './app/practiceTakes.ts';
 import { createSongs } from './app/songs.ts';
+import { createSoundsAhead } from './audio/soundsAhead.ts';
 import { ok } from './core/result.ts';
 import type { ShelfPattern } from './core/rhythm/shelf.ts';
 import { decodeShelfPattern } from './formats/patternFile.ts';
@@ -54,7 +56,9 @@ async function start(root: HTMLElement): Promise<void> {
     talk: pageTalk('vampwright takes'),
     newTakeId: randomTakeId,
   });
-  const openSound = soundOpener();
+  const sounds = createSoundsAhead({ rest: pageRest, memoryGb: deviceMemoryGb() });
+  afterFirstUse(window, sounds.begin);
+  const openSound = soundOpener(sounds.at);
   const often = (act: () => void) => {
     const watch = setInterval(act, 60);
     return () => clearInterval(watch);

@@ -1,6 +1,7 @@
 import { type AudioError, type AudioRoom, startAudio } from '../audio/context.ts';
 import { createInstruments, type Instruments } from '../audio/instruments.ts';
 import { createPlayer } from '../audio/player.ts';
+import type { SoundsAhead } from '../audio/soundsAhead.ts';
 import { err, ok, type Result, unreachable } from '../core/result.ts';
 import type { Sound } from './playback.ts';
 
@@ -22,9 +23,12 @@ function reasonOf(error: AudioError): string {
 }
 
 /** The instruments in a room; without them the room is closed again. */
-async function instrumentsIn({ context }: AudioRoom): Promise<Result<Instruments, NoSound>> {
+async function instrumentsIn(
+  { context }: AudioRoom,
+  soundsAt: SoundsAhead['at'] | undefined,
+): Promise<Result<Instruments, NoSound>> {
   try {
-    return ok(await createInstruments(context));
+    return ok(await createInstruments(context, soundsAt?.(context)));
   } catch (error) {
     await context.close();
     return err({ reason: `its sounds could not be loaded: ${String(error)}` });
@@ -34,10 +38,12 @@ async function instrumentsIn({ context }: AudioRoom): Promise<Result<Instruments
 /** The sound of a page, and what makes it. */
 export type OpenSound = Sound & { readonly room: AudioRoom; readonly instruments: Instruments };
 
-async function newSound(): Promise<Result<OpenSound, NoSound>> {
+async function newSound(
+  soundsAt: SoundsAhead['at'] | undefined,
+): Promise<Result<OpenSound, NoSound>> {
   const room = await startAudio();
   if (!room.ok) return err({ reason: reasonOf(room.error) });
-  const instruments = await instrumentsIn(room.value);
+  const instruments = await instrumentsIn(room.value, soundsAt);
   if (!instruments.ok) return instruments;
   return ok({
     player: createPlayer(room.value, instruments.value),
@@ -50,12 +56,15 @@ async function newSound(): Promise<Result<OpenSound, NoSound>> {
 
 /**
  * Opens the sound of this page at its first call, during a tap, click or key press, and gives the
- * same sound from then on. A failure is not kept: the next call tries again.
+ * same sound from then on. A failure is not kept: the next call tries again. `soundsAt` gives the
+ * sounds for its context, which are loaded now without it.
  */
-export function soundOpener(): () => Promise<Result<OpenSound, NoSound>> {
+export function soundOpener(
+  soundsAt?: SoundsAhead['at'],
+): () => Promise<Result<OpenSound, NoSound>> {
   let opened: Promise<Result<OpenSound, NoSound>> | undefined;
   return async () => {
-    opened ??= newSound();
+    opened ??= newSound(soundsAt);
     const sound = await opened;
     if (sound.ok) await sound.value.resume();
     else opened = undefined;

@@ -102,9 +102,13 @@ export function instrumentsOf(
 }
 
 /**
- * Loads every sound and builds the instruments in the given context, live or offline, at
- * `QUIET_LEVELS`. Takes about a second; rejects where a sound file cannot be fetched or decoded.
+ * Builds the instruments in the given context, live or offline, at `QUIET_LEVELS`, over every sound:
+ * the given ones, or loaded now, which takes about a second. Rejects where a sound file cannot be
+ * fetched or decoded.
  */
-export async function createInstruments(context: BaseAudioContext): Promise<Instruments> {
-  return instrumentsOf(context, await loadSounds(context, STORED_SOUNDS), QUIET_LEVELS);
+export async function createInstruments(
+  context: BaseAudioContext,
+  sounds: Promise<SoundBank> = loadSounds(context, STORED_SOUNDS),
+): Promise<Instruments> {
+  return instrumentsOf(context, await sounds, QUIET_LEVELS);
 }

@@ -67,6 +67,23 @@ function bufferOf(audio: AudioData, scale: number): AudioBuffer {
   return buffer;
 }
 
+/** The sound in so many channels, those that are too many mixed into one. */
+function inChannels(audio: AudioData, most: number): AudioData {
+  const { channels, sampleRate } = audio;
+  const [first] = channels;
+  if (!first || channels.length <= most) return audio;
+  const mixed = first.map(
+    (_, i) => channels.reduce((sum, channel) => sum + channel[i]!, 0) / channels.length,
+  );
+  return { channels: [mixed], sampleRate };
+}
+
+/** `channels`: 1 keeps recordings in one channel. With `pause` one sound is loaded after the other, each after a pause. */
+export type LoadOptions = {
+  readonly channels?: 1 | 2;
+  readonly pause?: () => Promise<void>;
+};
+
 /**
  * Fetches and decodes, or computes, the given sounds at the context's sample rate, cuts them so
  * that each attack stands on the first sample (not those of words, which begin softly), and brings
@@ -76,10 +93,17 @@ function bufferOf(audio: AudioData, scale: number): AudioBuffer {
 export async function loadSounds(
   context: BaseAudioContext,
   sounds: readonly StoredSound[],
+  { channels = 2, pause }: LoadOptions = {},
 ): Promise<SoundBank> {
-  const loaded = sounds.map(async (sound) => {
-    const audio = toSoftEnd(await audioOf(sound, context));
+  const load = async (sound: StoredSound) => {
+    const audio = inChannels(toSoftEnd(await audioOf(sound, context)), channels);
     return [sound.id, bufferOf(audio, scaleTo(sound.loudness, audio))] as const;
-  });
-  return new Map(await Promise.all(loaded));
+  };
+  if (!pause) return new Map(await Promise.all(sounds.map(load)));
+  const bank = new Map<SoundId, AudioBuffer>();
+  for (const sound of sounds) {
+    await pause();
+    bank.set(...(await load(sound)));
+  }
+  return bank;
 }
