@@ -56,6 +56,8 @@ const PatternFile = v.strictObject({
       }),
     ),
   ),
+  /** Pattern files in their turn: see `decodePatternFamily`. */
+  variations: v.optional(v.array(v.unknown())),
 });
 
 /** The fields of a pattern file, its hits and strokes still as text. */

@@ -1,6 +1,6 @@
 import type { PatternId } from '../../core/ids.ts';
 import { type Ending, endingBar, type Pattern } from '../../core/rhythm/pattern.ts';
-import { freeName } from '../newIds.ts';
+import { freeName, newPatternId } from '../newIds.ts';
 import { sameData } from '../sameData.ts';
 import { type Edit, inPattern, mapped, withParts } from './edit.ts';
 import type { Scope } from './hits.ts';
@@ -74,6 +74,46 @@ export function addVariation(
     const variationOf = originalOf(original);
     const added = { ...settledPattern(variation), id: newId, name, variationOf };
     return withParts(project, { patterns: patterns.toSpliced(last + 1, 0, added) });
+  };
+}
+
+/** A pattern with those that were made of the same, the original first where it is still there; empty where there is no such pattern. */
+export function familyOf(patterns: readonly Pattern[], id: PatternId): readonly Pattern[] {
+  const one = patterns.find((pattern) => pattern.id === id);
+  if (!one) return [];
+  const family = patterns.filter((pattern) => originalOf(pattern) === originalOf(one));
+  return family.toSorted((a, b) => Number(!!a.variationOf) - Number(!!b.variationOf));
+}
+
+/**
+ * Adds a pattern from elsewhere and its variations (those behind it), settled, at the end, under
+ * identities of their own and names that are free; the variations are called after it.
+ */
+export function addFamily([original, ...variations]: readonly Pattern[]): Edit {
+  return (project) => {
+    if (!original) return project;
+    const id = newPatternId(project);
+    const name = freeName(
+      original.name,
+      project.patterns.map((pattern) => pattern.name),
+    );
+    const first = { ...settledPattern(original), id, name };
+    const start = withParts(project, { patterns: [...project.patterns, first] });
+    return variations.reduce((before, variation) => {
+      const called = variation.name.startsWith(original.name)
+        ? `${name}${variation.name.slice(original.name.length)}`
+        : variation.name;
+      const added = {
+        ...settledPattern(variation),
+        id: newPatternId(before),
+        name: freeName(
+          called,
+          before.patterns.map((pattern) => pattern.name),
+        ),
+        variationOf: id,
+      };
+      return withParts(before, { patterns: [...before.patterns, added] });
+    }, start);
   };
 }
 

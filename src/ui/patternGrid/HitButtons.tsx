@@ -54,11 +54,12 @@ function RightTones({ patternId, scope, chosen }: Props) {
   const [wanted, setWanted] = useState<boolean>();
   const tones = VOICE_TONES.filter((tone) => play.some((each) => each === tone));
   const areSeveral = wanted ?? tones.length > 1;
-  const choose = (tone: VoiceTone) =>
-    store.edit(
-      setHitPlay(patternId, 'right', at, areSeveral ? toneSwitched(tones, tone) : [tone], scope),
-      { label: 'what a hit plays' },
-    );
+  const choose = (tone: VoiceTone) => {
+    // The whole chord has all the others in it.
+    const isOne = !areSeveral || tone === 'all' || tones.includes('all');
+    const next = isOne ? [tone] : toneSwitched(tones, tone);
+    store.edit(setHitPlay(patternId, 'right', at, next, scope), { label: 'what a hit plays' });
+  };
   return (
     <>
       {VOICE_TONES.map((tone) => (

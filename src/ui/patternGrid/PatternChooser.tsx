@@ -4,6 +4,7 @@ import { formatMeter } from '../../core/time/meter.ts';
 import { renamePattern } from '../../state/edits/pattern.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
+import { FromPatternFile, SaveAsFile } from '../workshop/PatternFiles.tsx';
 import { Shelf } from '../workshop/Shelf.tsx';
 import { PopupButton } from './PopupButton.tsx';
 import { usePatternActions } from './usePatterns.ts';
@@ -80,10 +81,12 @@ export function PatternChooser({
               <button type="button" onClick={then(onBringBand)}>
                 From a MIDI file …
               </button>
+              <FromPatternFile onTaken={close} />
               <p className="pattern-menu-title">This one</p>
               <button type="button" onClick={then(() => actions.duplicate(shown))}>
                 Duplicate
               </button>
+              <SaveAsFile shown={shown} />
               <button type="button" disabled={isLast} onClick={then(() => actions.remove(shown))}>
                 Remove
               </button>

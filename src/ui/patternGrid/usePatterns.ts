@@ -3,6 +3,7 @@ import { chosenPattern } from '../../core/rhythm/chosenPattern.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Meter } from '../../core/time/meter.ts';
 import { addPattern, duplicatePattern, removePattern } from '../../state/edits/pattern.ts';
+import { addFamily } from '../../state/edits/variations.ts';
 import { freeName, newPatternId } from '../../state/newIds.ts';
 import { useParts } from '../parts.ts';
 import { patternRequest } from '../playRequest.ts';
@@ -39,6 +40,12 @@ export function usePatternActions() {
   return {
     /** Adds a pattern under an id and a name of its own. */
     add,
+    /** Adds a pattern and, behind it, its variations. */
+    addFamily: (family: readonly Pattern[]) => {
+      const id = newPatternId(store.snapshot());
+      store.edit(addFamily(family), { label: 'pattern file' });
+      show(id);
+    },
     addEmpty: (meter: Meter) => add(emptyPattern('', 'New pattern', meter), 'new pattern'),
     duplicate: (pattern: Pattern) => {
       const id = newPatternId(store.snapshot());

@@ -13,7 +13,13 @@ import {
   renamePattern,
   setPatternBars,
 } from '../../../src/state/edits/pattern.ts';
-import { addVariation, familyName, reworkPattern } from '../../../src/state/edits/variations.ts';
+import {
+  addFamily,
+  addVariation,
+  familyName,
+  familyOf,
+  reworkPattern,
+} from '../../../src/state/edits/variations.ts';
 import { valueOf } from '../../support/music.ts';
 import { pattern, ticksOf } from '../../support/patterns.ts';
 import { project } from '../../support/project.ts';
@@ -106,6 +112,26 @@ describe('variations of a pattern', () => {
 
   it('are copied as what they are', () =>
     expect(named(duplicatePattern('v1', 'w'))[2]).toEqual(['w', 'Pattern (level 2) 2', 'p']));
+
+  it('are a family with the original first, whichever is asked for', () => {
+    const ids = (id: string) => familyOf(withTwo.patterns, id).map((each) => each.id);
+    expect(ids('v2')).toEqual(['p', 'v1', 'v2']);
+    expect(ids('p')).toEqual(['p', 'v1', 'v2']);
+    expect(ids('q')).toEqual(['q']);
+    expect(ids('gone')).toEqual([]);
+  });
+
+  it('come from elsewhere with their original, called after the name that it gets', () => {
+    const added = addFamily(familyOf(withTwo.patterns, 'p'))(BEFORE);
+    expect(
+      added.patterns.slice(2).map(({ id, name, variationOf }) => [id, name, variationOf]),
+    ).toEqual([
+      ['pattern-1', 'Pattern 2', undefined],
+      ['pattern-2', 'Pattern 2 (level 2)', 'pattern-1'],
+      ['pattern-3', 'Pattern 2 (level 1)', 'pattern-1'],
+    ]);
+    expect(addFamily([])(BEFORE)).toBe(BEFORE);
+  });
 
   it('keep the ending, and are saved and read back with it', () => {
     const read = valueOf(decodeProject(encodeProject(withTwo)));
