@@ -10,7 +10,7 @@ export type PedalSpan = { readonly downTick: Ticks; readonly upTick: Ticks };
 
 /**
  * The pedal goes down so long after the keys: up with the new chord, down once the old one is
- * damped (syncopated or legato pedalling; common practice). Notes shorter than that are not caught.
+ * damped (syncopated or legato pedalling: docs/sources.md#pedalling). Notes shorter than that are not caught.
  */
 export const PEDAL_LAG: Ticks = TICKS_PER_QUARTER / 8;
 
