@@ -10,6 +10,7 @@ import { changeTempo } from './practice/changeTempo.ts';
 import { DrillPage } from './practice/DrillPage.tsx';
 import { goToRungBeside, keepStageInView } from './practice/goToRung.ts';
 import { goToSectionBeside } from './practice/goToSection.ts';
+import { PlanClock } from './practice/PlanClock.tsx';
 import { PlayPage } from './practice/PlayPage.tsx';
 import { rungAgain } from './practice/rungAgain.ts';
 import { Foot } from './shell/Foot.tsx';
@@ -177,6 +178,7 @@ function Sheet() {
       <div>
         <Message />
         <RestReminder />
+        <PlanClock />
         <Foot onPlay={() => void playback.play(playRequestOf(store, view))} />
       </div>
       <SongsSheet open={showsSongs} onClose={() => setShowsSongs(false)} />

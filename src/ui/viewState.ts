@@ -76,8 +76,14 @@ export type ViewState = {
   /**
    * The plan for practising: the minutes there are, the line that comes next, counted from 0, and when its
    * first line was begun (milliseconds since 1970), as what is played from then on does not change it.
+   * `line`: the one that is practised now, since when.
    */
-  readonly plan: { readonly minutes: number; readonly next: number; readonly begunAtMs?: number };
+  readonly plan: {
+    readonly minutes: number;
+    readonly next: number;
+    readonly begunAtMs?: number;
+    readonly line?: { readonly index: number; readonly begunAtMs: number };
+  };
   readonly chordNaming: ChordNamingChoice;
   /** Pages that show music as notes on staves. */
   readonly notated: readonly Page[];

@@ -164,6 +164,21 @@ function topicNotAtTempo(
   return [{ target, startBpm, goalBpm, why }];
 }
 
+/**
+ * From where to where a target is practised again, in felt beats: from the tempo that was reached, or well
+ * under the goal where none was, or a little under it where the goal itself was.
+ */
+export function climbTo(
+  goalBpm: Bpm,
+  target: PracticeTarget,
+  history: readonly TakeRecord[],
+): Pick<Topic, 'startBpm' | 'goalBpm'> {
+  const reached = cleanBpm(history, target);
+  const share = reached === undefined ? START.unknown : START.weak;
+  const isUnder = reached !== undefined && reached < goalBpm;
+  return { startBpm: isUnder ? reached : Math.round(share * goalBpm), goalBpm };
+}
+
 function keptTopics(joins: readonly Join[], goalBpm: Bpm, history: readonly TakeRecord[]): Topic[] {
   const kept = (target: PracticeTarget): Topic => ({
     target,

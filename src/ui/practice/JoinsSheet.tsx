@@ -1,16 +1,18 @@
 import './sheets.css';
 import '../keyPanel/keyPanel.css';
 import type { Join } from '../../core/practice/joins.ts';
+import { climbTo } from '../../core/practice/planTopics.ts';
 import { chordAt, type Timeline } from '../../core/song/timeline.ts';
 import { selectTimeline } from '../../state/selectors.ts';
 import { ChordName } from '../ChordName.tsx';
 import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
 import { useParts } from '../parts.ts';
+import { useTakeHistory } from '../takes/useTakeHistory.ts';
 import { useProject } from '../useProject.ts';
 import { joinName, joinWords } from './joinWords.ts';
 import { NothingPlayableNote } from './NothingPlayableNote.tsx';
-import { barsOfJoin, playBars } from './practise.ts';
-import { SpeedField } from './SpeedField.tsx';
+import { tempoWords } from './planWords.ts';
+import { drillPassage } from './practise.ts';
 import { selectHardJoins } from './songToPractise.ts';
 
 /** The chord that ends one section and the one that begins the next. */
@@ -30,11 +32,13 @@ function JoinChords({ timeline, bar }: { readonly timeline: Timeline; readonly b
 function JoinLine({
   join,
   timeline,
-  onPlay,
+  tempos,
+  onDrill,
 }: {
   readonly join: Join;
   readonly timeline: Timeline;
-  readonly onPlay: () => void;
+  readonly tempos: ReturnType<typeof climbTo>;
+  readonly onDrill: () => void;
 }) {
   const name = joinName(timeline, join);
   return (
@@ -43,37 +47,47 @@ function JoinLine({
         <h3>{name}</h3>
         <p>
           {joinWords(join)}
-          {join.times > 1 && `; comes ${join.times === 2 ? 'twice' : `${join.times} times`}`}
+          {join.times > 1 && `; comes ${join.times === 2 ? 'twice' : `${join.times} times`}`};{' '}
+          {tempoWords(tempos.startBpm, tempos.goalBpm)}
         </p>
       </div>
       <JoinChords timeline={timeline} bar={join.bar} />
-      <button type="button" aria-label={`Play this join: ${name}`} onClick={onPlay}>
-        Play this join
+      <button type="button" aria-label={`Drill this join: ${name}`} onClick={onDrill}>
+        Drill it
       </button>
     </li>
   );
 }
 
-/** The places where sections meet, hardest first; each can be played round and round, at a speed of choice. */
+/** The places where sections meet, hardest first; each opens as a drill that climbs to the song's tempo. */
 export function JoinsSheet({ onClose }: { readonly onClose: () => void }) {
   const parts = useParts();
   const timeline = useProject(selectTimeline);
   const joins = useProject(selectHardJoins);
-  const play = (join: Join) => {
-    onClose();
-    playBars(parts, barsOfJoin(join.bar));
-  };
+  const songBpm = useProject((project) => project.song.tempo.bpm);
+  const history = useTakeHistory();
+  const lines = (joins.ok ? joins.value : []).map((join) => {
+    const passage = { kind: 'join', from: join.from, to: join.to } as const;
+    return { join, passage, tempos: climbTo(songBpm, passage, history) };
+  });
   return (
     <SheetDialog title="Hard joins" onClose={onClose}>
       <p>The last bar of one section and the first of the next, again and again; hardest first.</p>
-      <SpeedField />
       {!joins.ok && <NothingPlayableNote problem={joins.error} />}
-      {joins.ok && joins.value.length === 0 && <p>The song has one section only: no joins.</p>}
+      {joins.ok && lines.length === 0 && <p>The song has one section only: no joins.</p>}
       <ol className="practice-list">
-        {joins.ok &&
-          joins.value.map((join) => (
-            <JoinLine key={join.bar} join={join} timeline={timeline} onPlay={() => play(join)} />
-          ))}
+        {lines.map(({ join, passage, tempos }) => (
+          <JoinLine
+            key={join.bar}
+            join={join}
+            timeline={timeline}
+            tempos={tempos}
+            onDrill={() => {
+              onClose();
+              drillPassage(parts, passage, tempos);
+            }}
+          />
+        ))}
       </ol>
     </SheetDialog>
   );

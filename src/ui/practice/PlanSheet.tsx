@@ -1,16 +1,15 @@
 import './sheets.css';
 import '../keyPanel/keyPanel.css';
-import { useMemo } from 'react';
-import { type PlanItem, planFor } from '../../core/practice/plan.ts';
+import type { PlanItem } from '../../core/practice/plan.ts';
 import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
 import { useParts } from '../parts.ts';
-import { useTakeHistory } from '../takes/useTakeHistory.ts';
 import { useProject, useView } from '../useProject.ts';
 import { NothingPlayableNote } from './NothingPlayableNote.tsx';
 import { NumberField } from './NumberField.tsx';
+import { startLine } from './planLine.ts';
 import { itemWords, reasonWords, tempoWords } from './planWords.ts';
-import { practise } from './practise.ts';
 import { selectSongToPractise } from './songToPractise.ts';
+import { usePlanItems } from './usePlanItems.ts';
 
 function PlanLine({
   item,
@@ -40,11 +39,9 @@ function PlanLine({
           </p>
         )}
       </div>
-      {item.kind !== 'rest' && (
-        <button type="button" aria-label={`Start: ${title}`} onClick={onStart}>
-          Start
-        </button>
-      )}
+      <button type="button" aria-label={`Start: ${title}`} onClick={onStart}>
+        Start
+      </button>
     </li>
   );
 }
@@ -60,24 +57,10 @@ export function PlanSheet({ onClose }: { readonly onClose: () => void }) {
   const { view } = parts;
   const { minutes, next, begunAtMs } = useView((state) => state.plan);
   const song = useProject(selectSongToPractise);
-  const history = useTakeHistory();
-  const items = useMemo(() => {
-    const known = history.filter(({ atMs }) => begunAtMs === undefined || atMs < begunAtMs);
-    return song.ok ? planFor(minutes, song.value, known) : [];
-  }, [history, begunAtMs, song, minutes]);
-  const start = (item: PlanItem, index: number) => {
-    const after = items.findIndex((each, i) => i > index && each.kind !== 'rest');
-    view.set({
-      plan: {
-        minutes,
-        next: after < 0 ? items.length : after,
-        begunAtMs: begunAtMs ?? Date.now(),
-      },
-    });
+  const items = usePlanItems();
+  const start = (index: number) => {
     onClose();
-    if (item.kind === 'drill') practise(parts, item);
-    if (item.kind === 'run-through')
-      practise(parts, { target: { kind: 'song' }, startBpm: item.bpm, goalBpm: item.bpm });
+    startLine(parts, items, index, Date.now());
   };
   return (
     <SheetDialog title="A plan for the time I have" onClose={onClose}>
@@ -102,12 +85,7 @@ export function PlanSheet({ onClose }: { readonly onClose: () => void }) {
       )}
       <ol className="practice-list">
         {items.map((item, i) => (
-          <PlanLine
-            key={i}
-            item={item}
-            standing={standingOf(i, next)}
-            onStart={() => start(item, i)}
-          />
+          <PlanLine key={i} item={item} standing={standingOf(i, next)} onStart={() => start(i)} />
         ))}
       </ol>
     </SheetDialog>

@@ -1,69 +1,69 @@
-import type { BarRange } from '../../app/score.ts';
+import type { PatternId } from '../../core/ids.ts';
+import type { Topic } from '../../core/practice/planTopics.ts';
+import type { Passage } from '../../core/practice/stage.ts';
+import { stageThrough } from '../../core/practice/stageList.ts';
 import type { PracticeTarget } from '../../core/practice/takeRecord.ts';
 import { unreachable } from '../../core/result.ts';
-import type { Timeline } from '../../core/song/timeline.ts';
-import type { Bpm } from '../../core/time/tempoMap.ts';
 import { setDrillPattern, setLadder } from '../../state/edits/practice.ts';
-import { selectTimeline } from '../../state/selectors.ts';
+import { stageList } from '../../state/stages.ts';
 import type { Parts } from '../parts.ts';
 import { speedChanged } from '../playingSpeed.ts';
-import { entryBars } from '../songMap/marking.ts';
 
-/** The last bar before a place where two sections meet (the timeline's bar `bar` begins the second) and the first after it. */
-export function barsOfJoin(bar: number): BarRange {
-  return { firstBar: bar - 1, endBar: bar + 1 };
+/** Plays the whole song once on Play, at the speed that is set. */
+function playSong({ playback, view }: Parts): void {
+  view.set({ page: 'play', range: undefined, times: 1 });
+  void playback.play({ kind: 'song', times: 1 });
 }
 
-/** The bars that a target means where it first comes; undefined for the whole song and for what is not played. */
-export function barsOfTarget(timeline: Timeline, target: PracticeTarget): BarRange | undefined {
-  const { sections } = timeline;
+/** What a drill of a target goes through; undefined for what is no drill: the song and any bars of it. */
+function passageOf(target: PracticeTarget): Passage | undefined {
   switch (target.kind) {
-    case 'section': {
-      const place = sections.findIndex((span) => span.sectionId === target.sectionId);
-      return place < 0 ? undefined : entryBars(timeline, place);
-    }
-    case 'join': {
-      const place = sections.findIndex(
-        (span, i) => span.sectionId === target.to && sections[i - 1]?.sectionId === target.from,
-      );
-      return place < 0 ? undefined : barsOfJoin(entryBars(timeline, place).firstBar);
-    }
-    case 'bars':
-      return { firstBar: target.firstBar, endBar: target.endBar };
-    case 'song':
     case 'pattern':
+      return { kind: 'one-chord' };
+    case 'section':
+    case 'join':
+      return target;
+    case 'song':
+    case 'bars':
       return undefined;
     default:
       return unreachable(target);
   }
 }
 
-/** Plays bars of the song on Play, again and again (the whole song once without), with the speed that the foot shows. */
-export function playBars({ playback, view }: Parts, range: BarRange | undefined): void {
-  const times = range ? ('until-stopped' as const) : 1;
-  view.set({ page: 'play', range, times });
-  void playback.play({ kind: 'song', times, ...(range && { range }) });
+/** Drills a passage from `startBpm` up to `goalBpm`: at its stage, if it has one in the list. */
+export function drillPassage(
+  { store, playback, view }: Parts,
+  passage: Passage,
+  { startBpm, goalBpm }: Pick<Topic, 'startBpm' | 'goalBpm'>,
+  patternId?: PatternId,
+): void {
+  store.edit(
+    (project) =>
+      setLadder({ startBpm, goalBpm })(patternId ? setDrillPattern(patternId)(project) : project),
+    { label: 'tempo ladder' },
+  );
+  const stage =
+    passage.kind === 'one-chord' ? undefined : stageThrough(stageList(store.snapshot()), passage);
+  view.set({ page: 'drill', rung: 0, stage });
+  void playback.play({ kind: 'drill', rung: 0, ...(stage && { stage }) });
 }
 
 /**
- * Begins to practise a target: a pattern as a drill that climbs from `startBpm` to `goalBpm`, anything
- * else of the song at `startBpm`, to be made faster by hand.
+ * Begins to practise a target: a pattern, a section or a join as a drill that climbs from `startBpm` to
+ * `goalBpm`, the song once at `startBpm`, to be made faster by hand.
  */
 export function practise(
   parts: Parts,
-  { target, startBpm, goalBpm }: { target: PracticeTarget; startBpm: Bpm; goalBpm: Bpm },
+  { target, startBpm, goalBpm }: Pick<Topic, 'target' | 'startBpm' | 'goalBpm'>,
 ): void {
-  const { store, playback, view } = parts;
-  if (target.kind === 'pattern') {
-    store.edit(
-      (project) => setLadder({ startBpm, goalBpm })(setDrillPattern(target.patternId)(project)),
-      { label: 'drill of the plan' },
-    );
-    view.set({ page: 'drill', rung: 0 });
-    void playback.play({ kind: 'drill', rung: 0 });
+  const passage = passageOf(target);
+  if (passage) {
+    const patternId = target.kind === 'pattern' ? target.patternId : undefined;
+    drillPassage(parts, passage, { startBpm, goalBpm }, patternId);
     return;
   }
-  const { song } = store.snapshot();
-  view.set(speedChanged(Math.round((100 * startBpm) / song.tempo.bpm), 0));
-  playBars(parts, barsOfTarget(selectTimeline(store.snapshot()), target));
+  const { song } = parts.store.snapshot();
+  parts.view.set(speedChanged(Math.round((100 * startBpm) / song.tempo.bpm), 0));
+  playSong(parts);
 }

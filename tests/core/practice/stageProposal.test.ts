@@ -115,6 +115,14 @@ describe('a passage', () => {
     });
   });
 
+  it('is also the join of a section that follows itself', () => {
+    const twice = timelineOf(song([VERSE], 'verse verse'));
+    expect(barsOfPassage(twice, { kind: 'join', from: 'verse', to: 'verse' })).toEqual({
+      firstBar: 3,
+      endBar: 5,
+    });
+  });
+
   it('is not there where the song does not play it', () => {
     const gone = { id: 'x', tool: 'none', passage: { kind: 'section', sectionId: 'x' } } as const;
     const join = { kind: 'join', from: 'chorus', to: 'chorus' } as const;

@@ -1,7 +1,6 @@
 import { expect, it } from 'vitest';
 import { timelineOf } from '../../../src/core/song/timeline.ts';
 import { joinName, joinWords } from '../../../src/ui/practice/joinWords.ts';
-import { barsOfTarget } from '../../../src/ui/practice/practise.ts';
 import { section, slots, song } from '../../support/music.ts';
 
 const SAME = { motion: 0, otherRhythm: 0, fifths: 0, otherMeter: false };
@@ -29,16 +28,4 @@ it.each([
 
 it('names a join by its sections', () => {
   expect(joinName(timeline, { from: 'verse', to: 'chorus' })).toBe('Verse to Chorus');
-});
-
-it('finds the bars of a join, of a section that follows itself too, and of a section', () => {
-  const bars = (from: string, to: string) => barsOfTarget(timeline, { kind: 'join', from, to });
-  expect(bars('verse', 'chorus')).toEqual({ firstBar: 5, endBar: 7 });
-  expect(bars('verse', 'verse')).toEqual({ firstBar: 2, endBar: 4 });
-  expect(bars('chorus', 'verse')).toBeUndefined();
-  expect(barsOfTarget(timeline, { kind: 'section', sectionId: 'chorus' })).toEqual({
-    firstBar: 6,
-    endBar: 8,
-  });
-  expect(barsOfTarget(timeline, { kind: 'song' })).toBeUndefined();
 });
