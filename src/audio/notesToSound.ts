@@ -15,28 +15,27 @@ function apart(old: DueNote, revised: DueNote): Seconds {
   return Math.abs(old.atSec - revised.atSec) + (isOneHit ? 0 : OTHER_HIT_SEC);
 }
 
+function isSameKey({ note: a }: DueNote, { note: b }: DueNote): boolean {
+  return a.keyNumber === b.keyNumber && a.part === b.part;
+}
+
 /** Pairs notes of one part and key that are near each other, one to one, the nearest first. */
 function nearestPairs(old: readonly DueNote[], revised: readonly DueNote[]): Pair[] {
-  const candidates = old
-    .flatMap((a, i) =>
-      revised.map((b, j) => ({
-        old: i,
-        revised: j,
-        apart:
-          a.note.part === b.note.part && a.note.keyNumber === b.note.keyNumber
-            ? apart(a, b)
-            : Number.POSITIVE_INFINITY,
-      })),
-    )
-    .filter((pair) => pair.apart <= NEAR_SEC)
-    .toSorted((a, b) => a.apart - b.apart);
-  const taken = new Set<string>();
-  return candidates.filter((pair) => {
-    const names = [`old ${pair.old}`, `revised ${pair.revised}`];
-    if (names.some((name) => taken.has(name))) return false;
-    names.forEach((name) => taken.add(name));
-    return true;
-  });
+  const candidates: Pair[] = [];
+  for (const [i, a] of old.entries())
+    for (const [j, b] of revised.entries())
+      if (isSameKey(a, b) && apart(a, b) <= NEAR_SEC)
+        candidates.push({ old: i, revised: j, apart: apart(a, b) });
+  const takenOld = new Set<number>();
+  const takenRevised = new Set<number>();
+  return candidates
+    .toSorted((a, b) => a.apart - b.apart)
+    .filter((pair) => {
+      if (takenOld.has(pair.old) || takenRevised.has(pair.revised)) return false;
+      takenOld.add(pair.old);
+      takenRevised.add(pair.revised);
+      return true;
+    });
 }
 
 /**

@@ -71,7 +71,7 @@ export function PatternPicture({
             {over?.(system, rows)}
           </div>
         ))}
-        <Playhead pattern={pattern} systems={systems} grid={grid} />
+        <Playhead pattern={pattern} systems={systems} height={rows.height} grid={grid} />
       </div>
     </div>
   );

@@ -9,11 +9,14 @@ import { useFrame } from '../useFrame.ts';
 import { usePlayback, useProject } from '../useProject.ts';
 import { bringIntoSight } from './inSight.ts';
 import { straightTick } from './straightTick.ts';
-import { type System, systemAt, tickX } from './systemLayout.ts';
+import { type Pixels, type System, systemAt, tickX } from './systemLayout.ts';
+import { BETWEEN_SYSTEMS } from './useGridLayout.ts';
 
 type Props = {
   readonly pattern: Pattern;
   readonly systems: readonly System[];
+  /** Height of each system. */
+  readonly height: Pixels;
   readonly grid: RefObject<HTMLDivElement | null>;
 };
 
@@ -40,7 +43,7 @@ function useIsHeard(patternId: PatternId): boolean {
 const WORKED_AT = '.pattern-page .pattern-grid, .desk';
 
 /** A thin red line over the spine while this pattern is heard; the system it is in is brought into sight, unless one is at work there. */
-export function Playhead({ pattern, systems, grid }: Props) {
+export function Playhead({ pattern, systems, height, grid }: Props) {
   const { playback } = useParts();
   const line = useRef<HTMLDivElement>(null);
   const lastSystem = useRef<number>(undefined);
@@ -52,13 +55,13 @@ export function Playhead({ pattern, systems, grid }: Props) {
     if (!line.current) return;
     line.current.hidden = !system;
     if (!system || tick === undefined) return;
-    const sheet = grid.current?.querySelector<HTMLElement>(`[data-system="${system.firstBar}"]`);
     if (lastSystem.current !== system.firstBar) {
-      if (sheet && !document.activeElement?.closest(WORKED_AT)) bringIntoSight(sheet);
       lastSystem.current = system.firstBar;
+      const sheet = grid.current?.querySelector<HTMLElement>(`[data-system="${system.firstBar}"]`);
+      if (sheet && !document.activeElement?.closest(WORKED_AT)) bringIntoSight(sheet);
     }
-    line.current.style.translate = `${tickX(system, tick)}px ${sheet?.offsetTop ?? 0}px`;
-    line.current.style.height = `${sheet?.offsetHeight ?? 0}px`;
+    const top = systems.indexOf(system) * (height + BETWEEN_SYSTEMS);
+    line.current.style.translate = `${tickX(system, tick)}px ${top}px`;
   });
-  return <div ref={line} className="pattern-playhead" hidden />;
+  return <div ref={line} className="pattern-playhead" style={{ height }} hidden />;
 }

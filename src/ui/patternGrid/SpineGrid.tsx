@@ -124,7 +124,9 @@ export function SpineGrid(props: Props) {
           />
         ))}
         <div className="pattern-pulled" />
-        {scope === 'main' && <Playhead pattern={pattern} systems={systems} grid={grid} />}
+        {scope === 'main' && (
+          <Playhead pattern={pattern} systems={systems} height={rows.height} grid={grid} />
+        )}
       </div>
       {beat && (
         <DivisionMenu
