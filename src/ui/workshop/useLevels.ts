@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { type PatternLoad, patternLoad } from '../../app/patternLoad.ts';
 import type { ScoreProblem } from '../../app/score.ts';
 import type { Result } from '../../core/result.ts';
@@ -54,15 +54,19 @@ export function levelMarks(
   return { left: marks('left'), right: marks('right') };
 }
 
-/** See `Levels`, of what is shown of a pattern; nothing is computed where the levels are not looked at. */
+/**
+ * See `Levels`, of what is shown of a pattern; nothing is computed where the levels are not looked at,
+ * and where they are, an edit is drawn on the spine first.
+ */
 export function useLevels(
-  shown: Pattern,
+  edited: Pattern,
   level: Level | undefined,
   areOpen: boolean,
 ): Levels | undefined {
   const bpm = useHeardTempo();
   const limits = useHandLimits();
-  const project = useProject((whole) => (areOpen ? whole : undefined));
+  const project = useDeferredValue(useProject((whole) => (areOpen ? whole : undefined)));
+  const shown = useDeferredValue(edited);
   return useMemo(() => {
     if (!project) return undefined;
     const main = withoutEnding(shown);
