@@ -59,7 +59,7 @@ export function TakeList({
       {[...days.entries()].map(([day, ofDay]) => (
         <section key={day} aria-label={longDay(day)}>
           <h3>{longDay(day)}</h3>
-          <ol>
+          <ol className="takes-day">
             {ofDay.map((take) => (
               <Row
                 key={take.id}
