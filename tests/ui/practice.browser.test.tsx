@@ -129,17 +129,18 @@ it('sets how loud each part is, and puts the click into one ear', async () => {
   expect(await violations()).toEqual([]);
 });
 
-it('plays a hard join round and round, at the speed that was set for it', async () => {
+it('drills a hard join on a ladder up to the song’s tempo', async () => {
   await button('Hard joins …').click();
   const sheet = page.getByRole('dialog', { name: 'Hard joins' });
-  await button('Speed, in per cent: 5 less', sheet).click();
-  await button('Play this join: Verse to Chorus', sheet).click();
+  await button('Drill this join: Verse to Chorus', sheet).click();
   await expect.element(sheet).not.toBeInTheDocument();
   await isPlaying().toBe('playing');
+  expect(parts.view.snapshot().page).toBe('drill');
   expect(parts.playback.state()).toMatchObject({
-    request: { kind: 'song', range: { firstBar: 3, endBar: 5 }, times: 'until-stopped' },
-    bpm: 228,
+    request: { kind: 'drill', stage: { passage: { kind: 'join', from: 'a', to: 'b' } } },
+    bpm: 144,
   });
+  await expect.poll(() => parts.playback.position()?.bar, { timeout: 5000 }).toBe(3);
 });
 
 it('plans the time there is and starts a line of the plan at one tap', async () => {
@@ -151,6 +152,13 @@ it('plans the time there is and starts a line of the plan at one tap', async () 
   await isPlaying().toBe('playing');
   expect(parts.view.snapshot().page).toBe('drill');
   expect(parts.playback.state()).toMatchObject({ request: { kind: 'drill' } });
+  const clock = page.getByRole('region', { name: 'Plan' });
+  await expect.element(clock.getByText(/ left$/)).toBeVisible();
+  await clock.getByRole('button', { name: /^Next: / }).click();
+  expect(parts.view.snapshot().plan.line?.index).toBe((parts.view.snapshot().plan.next ?? 0) - 1);
+  expect(await violations()).toEqual([]);
+  await button('Leave the plan', clock).click();
+  await expect.element(clock).not.toBeInTheDocument();
 });
 
 async function violations() {

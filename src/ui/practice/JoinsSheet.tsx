@@ -53,7 +53,7 @@ function JoinLine({
       </div>
       <JoinChords timeline={timeline} bar={join.bar} />
       <button type="button" aria-label={`Drill this join: ${name}`} onClick={onDrill}>
-        Drill it
+        Drill this join
       </button>
     </li>
   );

@@ -30,12 +30,17 @@ function StageStep({
         type="button"
         className={`practice-stage${isWanted ? ' practice-stage-wanted' : ''}`}
         aria-current={isHere ? 'step' : undefined}
-        aria-label={`${mark ? `Stage ${mark}: ` : ''}${words}${isWanted ? ', next' : ''}`}
         title={words}
         onClick={onChoose}
       >
-        {mark && <b>{mark}</b>}
-        {(isHere || !mark) && <span>{words}</span>}
+        {mark && (
+          <b>
+            <span className="visually-hidden">Stage </span>
+            {mark}
+          </b>
+        )}
+        <span className={isHere || !mark ? undefined : 'visually-hidden'}> {words}</span>
+        {isWanted && <span className="visually-hidden">, next</span>}
       </button>
     </li>
   );
