@@ -319,6 +319,21 @@ describe('the desk', () => {
     expect(now()).toEqual(BANDED);
   });
 
+  it('plays the ending as it is, and follows what is changed in it', async () => {
+    await page.getByRole('button', { name: 'Add an ending' }).click();
+    await page.getByRole('button', { name: 'As it is' }).click();
+    await page.getByRole('button', { name: 'Hear it' }).click();
+    const heard = () => {
+      const state = parts.playback.state();
+      return state.status === 'stopped' || state.request.kind !== 'pattern'
+        ? undefined
+        : state.request.pattern;
+    };
+    expect(heard()?.left.at(-1)?.at).toBe(3 * 1920);
+    await page.getByRole('gridcell', { name: 'Left hand, beat 3: empty' }).click();
+    await expect.poll(() => heard()?.left.at(-1)?.at).toBe(3 * 1920 + 960);
+  });
+
   it('asks what the player’s hands can do, and measures by that', async () => {
     await desk('Levels');
     await page.getByRole('button', { name: 'My hands' }).click();

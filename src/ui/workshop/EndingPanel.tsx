@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { setEnding } from '../../state/edits/pattern.ts';
@@ -29,10 +29,17 @@ function Picture({ bar }: { readonly bar: Pattern }) {
 
 /** The ending that is chosen: drawn, heard in a phrase, and taken. */
 function Chosen({ offered, pattern, onScope }: Props & { readonly offered: OfferedEnding }) {
-  const { store } = useParts();
+  const { store, playback } = useParts();
   const trial = useTrial();
   const { name, does } = ENDING_WORDS[offered.kind];
-  const isHeard = trial.heard !== undefined;
+  const { phrase } = offered;
+  const { heard } = trial;
+  const isHeard = heard?.id === phrase.id;
+  // What is heard follows what is chosen, and the ending as it is changed on the spine.
+  useEffect(() => {
+    if (isHeard && heard !== phrase)
+      playback.turnTo({ kind: 'pattern', patternId: phrase.id, pattern: phrase });
+  }, [isHeard, heard, phrase, playback]);
   const take = () => {
     store.edit(setEnding(pattern.id, offered.ending), { label: `ending: ${name.toLowerCase()}` });
     trial.stop();
@@ -46,13 +53,15 @@ function Chosen({ offered, pattern, onScope }: Props & { readonly offered: Offer
         <button
           type="button"
           aria-pressed={isHeard}
-          onClick={() => (isHeard ? trial.stop() : trial.hear(offered.phrase))}
+          onClick={() => (isHeard ? trial.stop() : trial.hear(phrase))}
         >
           {isHeard ? 'Stop' : 'Hear it'}
         </button>
-        <button type="button" className="strong" onClick={take}>
-          Take as the ending
-        </button>
+        {offered.kind !== 'as-it-is' && (
+          <button type="button" className="strong" onClick={take}>
+            Take as the ending
+          </button>
+        )}
       </div>
     </div>
   );
@@ -60,7 +69,6 @@ function Chosen({ offered, pattern, onScope }: Props & { readonly offered: Offer
 
 /** What the bar can be that a section closes with: chosen, heard in a phrase, taken, and then changed on the spine. */
 export function EndingPanel({ pattern, onScope }: Props) {
-  const trial = useTrial();
   const offered = useFills(pattern);
   const [kind, setKind] = useState<EndingKind>();
   const chosen = offered.find((each) => each.kind === kind);
@@ -72,10 +80,7 @@ export function EndingPanel({ pattern, onScope }: Props) {
             key={each.kind}
             type="button"
             aria-pressed={each === chosen}
-            onClick={() => {
-              setKind(each.kind);
-              trial.turn(each.phrase);
-            }}
+            onClick={() => setKind(each.kind)}
           >
             {ENDING_WORDS[each.kind].name}
           </button>

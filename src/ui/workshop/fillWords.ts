@@ -1,12 +1,16 @@
 import type { FillKind } from '../../core/rhythm/fillFigures.ts';
 
-/** What an ending can be: as the pattern's last bar, or a fill. */
-export type EndingKind = FillKind | 'as-last-bar';
+/** What an ending can be: as it is now, as the pattern's last bar, or a fill. */
+export type EndingKind = FillKind | 'as-it-is' | 'as-last-bar';
 
 /** An ending as a musician calls it, and what the hands do in it. */
 export type EndingWords = { readonly name: string; readonly does: string };
 
 export const ENDING_WORDS: Readonly<Record<EndingKind, EndingWords>> = {
+  'as-it-is': {
+    name: 'As it is',
+    does: 'The ending that the pattern has. What is changed on the spine is heard at once.',
+  },
   'as-last-bar': {
     name: 'As the last bar',
     does: 'The pattern’s last bar as it is, to be changed on the spine.',

@@ -15,7 +15,7 @@ export type OfferedEnding = {
   readonly phrase: Pattern;
 };
 
-/** What a pattern's ending can be at the tempo at which it is heard: as the last bar, or a fill (`offeredFills`). */
+/** What a pattern's ending can be at the tempo at which it is heard: as it is, as the last bar, or a fill (`offeredFills`). */
 export function useFills(shown: Pattern): readonly OfferedEnding[] {
   const bpm = useHeardTempo();
   const limits = useHandLimits();
@@ -25,6 +25,7 @@ export function useFills(shown: Pattern): readonly OfferedEnding[] {
   return useMemo(
     () =>
       [
+        ...(pattern.ending ? [{ kind: 'as-it-is' as const, ending: pattern.ending }] : []),
         { kind: 'as-last-bar' as const, ending: lastBarHands(pattern) },
         ...offeredFills(project, pattern, bpm, limits),
       ].map(({ kind, ending }) => ({

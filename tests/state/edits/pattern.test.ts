@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Project } from '../../../src/core/project.ts';
+import { endingFills } from '../../../src/core/rhythm/fills.ts';
 import type { Division, Pattern } from '../../../src/core/rhythm/pattern.ts';
 import type { Edit } from '../../../src/state/edits/edit.ts';
 import {
@@ -21,6 +22,7 @@ import {
 import { meter, section, slots, song } from '../../support/music.ts';
 import { hands, pattern, source } from '../../support/patterns.ts';
 import { project } from '../../support/project.ts';
+import { shelf } from '../../support/shelf.ts';
 
 const GROOVE = pattern('4/4', { left: 'R---5---', right: '..C-..C.' });
 const BEFORE = project({ patterns: [GROOVE] });
@@ -129,12 +131,12 @@ describe('another division of a beat', () => {
 
   it('of the ending is its own: the last bar stays, and no longer takes the ending along', () => {
     const one = pattern('4/4', { left: 'R.5.R.5.', ending: { left: 'R.5.R.5.' } });
-    const divided = after(setDivision('p', 3, 3, 'ending'), withPattern(one));
-    expect(divided.divisions).toEqual(one.divisions);
-    expect(divided.left).toEqual(one.left);
-    expect(divided.ending?.divisions).toEqual([2, 2, 2, 3]);
-    expect(after(setDivision('p', 3, 4), withPattern(divided)).ending).toEqual(divided.ending);
-    const waltz = after(setPatternMeter('p', meter('3/4')), withPattern(divided));
+    const apart = after(setDivision('p', 3, 3, 'ending'), withPattern(one));
+    expect(apart.divisions).toEqual(one.divisions);
+    expect(apart.left).toEqual(one.left);
+    expect(apart.ending?.divisions).toEqual([2, 2, 2, 3]);
+    expect(after(setDivision('p', 3, 4), withPattern(apart)).ending).toEqual(apart.ending);
+    const waltz = after(setPatternMeter('p', meter('3/4')), withPattern(apart));
     expect(waltz.ending?.divisions).toEqual([2, 2, 2]);
   });
 
@@ -243,6 +245,14 @@ describe('hands and sources', () => {
     expect(after(setEnding('p', other), ended)).toEqual({ ...two, ending: other });
     expect(removeEnding('p')(ended)).toEqual(withPattern(two));
     expect(addEnding('p')(ended)).toBe(ended);
+  });
+});
+
+describe('a fill that is taken as the ending', () => {
+  it.each(shelf().map((entry) => entry.pattern))('stays as it was made: $name', (given) => {
+    const before = withPattern(given);
+    for (const { ending } of endingFills(given, 90))
+      expect(after(setEnding(given.id, ending), before).ending).toEqual(ending);
   });
 });
 
