@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { exportWav } from '../../src/app/exports.ts';
 import { songScore, timedScore } from '../../src/app/score.ts';
 import { renderOffline, renderStretches, STRETCH_SEC } from '../../src/audio/renderOffline.ts';
 import type { AudioData } from '../../src/core/audioData.ts';
 import type { PracticeSettings } from '../../src/core/practice/practiceSettings.ts';
 import { valueOf } from '../support/music.ts';
+import { pageMemory } from '../support/pageMemory.ts';
 import { seededRandom } from '../support/random.ts';
 import { IS_SOAK } from '../support/soakSize.ts';
 import { longSong } from '../support/soakSong.ts';
@@ -128,4 +130,29 @@ describe(`a song of ${LENGTH_SEC} s`, () => {
       ).toBeLessThan(5e-6);
     }
   }, 1_800_000);
+
+  it('is handed on as a practice track without filling the memory', async () => {
+    const before = await pageMemory();
+    const shares: number[] = [];
+    const track = valueOf(
+      await exportWav(
+        SONG,
+        {
+          passage: { kind: 'song', bpm: 97 },
+          hands: 'both',
+          band: true,
+          click: true,
+          countInBars: 1,
+        },
+        { onProgress: (share) => shares.push(share) },
+      ),
+    );
+    // A bar of count-in, and two seconds to die away; 44 bytes of header, 4 a frame.
+    const lengthSec = (4 * 60) / 97 + EVERYTHING.lengthSec + 2;
+    expect(track.size).toBe(44 + 4 * Math.ceil(lengthSec * 44_100));
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    const after = await pageMemory();
+    expect(after.megabytes - before.megabytes).toBeLessThan(20);
+    expect(after.nodes).toBe(before.nodes);
+  }, 900_000);
 });
