@@ -29,8 +29,8 @@ const THINNEST: Pixels = 3.5;
 /** Points along each edge of a fading stroke. */
 const EDGE_POINTS = 10;
 
-/** Breadth of a tall stroke out of which several voices sound, and of each voice at its beginning. */
-const TALL: Pixels = 21;
+/** Breadth of a tall stroke out of which several voices sound, the higher the broader; and of each voice at its beginning. */
+const TALL = { share: 0.17, least: 21, most: 28 } as const;
 const TAIL: Pixels = 10;
 
 /** A short stroke takes about so much of its step, between a pen's breadth and a finger's. */
@@ -102,18 +102,21 @@ function leaning(piece: HitPiece, top: Pixels, bottom: Pixels): string {
 }
 
 /** Several voices: a tall stroke, and out of it each voice sounding on; a ghost's are mere lines. */
-function tall(piece: HitPiece, { top, bottom, tails }: ToneStroke, touch: Touch): string {
+function tall(piece: HitPiece, stroke: ToneStroke, touch: Touch): string {
+  const { top, bottom, tails } = stroke;
   const starts = piece.fromShare === 0;
-  const stem = starts ? upright(piece.from, stemEnd(piece), top, bottom) : '';
+  const end = stemEnd(piece, stroke);
+  const stem = starts ? upright(piece.from, end, top, bottom) : '';
   const voice = (y: Pixels) =>
     touch === 'ghost'
-      ? `M${starts ? stemEnd(piece) : piece.from} ${y}H${piece.to}`
+      ? `M${starts ? end : piece.from} ${y}H${piece.to}`
       : fading(piece, y - TAIL / 2, y + TAIL / 2);
   return stem + tails.map(voice).join('');
 }
 
-function stemEnd({ from, to }: HitPiece): Pixels {
-  return Math.min(from + TALL, to);
+function stemEnd({ from, to }: HitPiece, { top, bottom }: ToneStroke): Pixels {
+  const wanted = Math.min(Math.max((bottom - top) * TALL.share, TALL.least), TALL.most);
+  return Math.min(from + wanted, to);
 }
 
 function shortEnd({ from, to }: HitPiece): Pixels {
@@ -189,7 +192,7 @@ export function strokeShape(
     return { outline: leaning({ ...piece, to }, top, bottom), from, to, word, ...dot };
   }
   const many = tails.length > 0;
-  const inkEnd = many ? Math.min(stemEnd(piece), to) : to;
+  const inkEnd = many ? Math.min(stemEnd(piece, stroke), to) : to;
   const word = wordSpot(text, from, inkEnd, stroke, behind);
   const held = () => (many ? tall(piece, stroke, hit.touch) : fading(piece, top, bottom));
   const outline = hit.held ? held() : upright(from, inkEnd, top, bottom);
