@@ -140,3 +140,16 @@ export function lastBarHands(pattern: Hands & Pick<Pattern, 'meter' | 'bars'>): 
     hits.filter(({ at }) => at >= start).map((hit) => ({ ...hit, at: hit.at - start }));
   return { left: inBar(pattern.left), right: inBar(pattern.right) };
 }
+
+/**
+ * A changed pattern whose ending stands on the steps it stood on before: where its last bar is divided
+ * otherwise now, an ending without divisions of its own takes those that the last bar had.
+ */
+export function withEndingGridOf(before: Pattern, changed: Pattern): Pattern {
+  const { ending } = changed;
+  if (!ending || ending.divisions) return changed;
+  const divisions = endingBar(before)?.divisions ?? lastBarDivisions(before);
+  const now = lastBarDivisions(changed);
+  const isOther = now.length === divisions.length && now.some((d, i) => d !== divisions[i]);
+  return isOther ? { ...changed, ending: { ...ending, divisions } } : changed;
+}

@@ -7,6 +7,7 @@ import {
   type PatternBeat,
   patternBeats,
   patternTicks,
+  withEndingGridOf,
 } from '../../core/rhythm/pattern.ts';
 import { barTicks, beatLengths, beatStarts, type Meter } from '../../core/time/meter.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
@@ -111,7 +112,7 @@ export function withBars(pattern: Pattern, bars: number): Pattern {
     Array.from({ length: rounds }, (_, round) =>
       items.map((item) => ({ ...item, at: item.at + round * length })),
     ).flat();
-  return withPlaced(
+  const changed = withPlaced(
     {
       ...pattern,
       bars,
@@ -120,6 +121,7 @@ export function withBars(pattern: Pattern, bars: number): Pattern {
     repeated,
     (items) => items,
   );
+  return withEndingGridOf(pattern, changed);
 }
 
 /** Where a place in bars of one meter lies in those of another: the same beat, as far into it; undefined in a beat that is gone. */

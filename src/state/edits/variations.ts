@@ -1,5 +1,10 @@
 import type { PatternId } from '../../core/ids.ts';
-import { type Ending, endingBar, type Pattern } from '../../core/rhythm/pattern.ts';
+import {
+  type Ending,
+  endingBar,
+  type Pattern,
+  withEndingGridOf,
+} from '../../core/rhythm/pattern.ts';
 import { freeName, newPatternId } from '../newIds.ts';
 import { sameData } from '../sameData.ts';
 import { type Edit, inPattern, mapped, withParts } from './edit.ts';
@@ -18,7 +23,8 @@ export function reworkPattern(
 ): Edit {
   return inPattern(id, (pattern) => {
     if (scope === 'ending') return reworkedEnding(pattern, rework);
-    const { id: _id, name: _name, ...parts } = settledPattern(rework(pattern));
+    const reworked = withEndingGridOf(pattern, rework(pattern));
+    const { id: _id, name: _name, ...parts } = settledPattern(reworked);
     return withParts<Pattern>(pattern, { ending: undefined, ...parts });
   });
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Project } from '../../../src/core/project.ts';
 import { endingFills } from '../../../src/core/rhythm/fills.ts';
 import type { Division, Pattern } from '../../../src/core/rhythm/pattern.ts';
+import { copyBar } from '../../../src/core/rhythm/patternMoves.ts';
 import type { Edit } from '../../../src/state/edits/edit.ts';
 import {
   addEnding,
@@ -19,6 +20,7 @@ import {
   setPatternMeter,
   setSwing,
 } from '../../../src/state/edits/pattern.ts';
+import { reworkPattern } from '../../../src/state/edits/variations.ts';
 import { meter, section, slots, song } from '../../support/music.ts';
 import { hands, pattern, source } from '../../support/patterns.ts';
 import { project } from '../../support/project.ts';
@@ -138,6 +140,15 @@ describe('another division of a beat', () => {
     expect(after(setDivision('p', 3, 4), withPattern(apart)).ending).toEqual(apart.ending);
     const waltz = after(setPatternMeter('p', meter('3/4')), withPattern(apart));
     expect(waltz.ending?.divisions).toEqual([2, 2, 2]);
+  });
+
+  it('stays as it was in the ending when the last bar becomes another', () => {
+    const one = pattern('2/4', { left: 'R.5.R..5..' }, { bars: 2, divisions: [2, 2, 3, 3] });
+    const two = withPattern({ ...one, ending: { left: [], right: [] } });
+    expect(after(setPatternBars('p', 1), two).ending?.divisions).toEqual([3, 3]);
+    const copied = reworkPattern('p', (p) => copyBar(p, 'both', 0, 1));
+    expect(after(copied, two).ending?.divisions).toEqual([3, 3]);
+    expect(after(setPatternBars('p', 4), two).ending?.divisions).toBeUndefined();
   });
 
   it('takes the ending along in the last bar', () => {
