@@ -1,26 +1,27 @@
 import { useParts } from '../parts.ts';
 import { instrumentNames, midiSentence, useMidiState } from '../shell/midiHeard.ts';
 
-/** What else can be tapped on: a MIDI keyboard once it was asked for, and why it is not heard. */
-export function TapMidi() {
-  const { midi } = useParts();
-  const state = useMidiState();
-  if (state.status === 'open' && state.names.length > 0)
+/** What can be tapped on: pads, two keys, and a MIDI keyboard once one is heard; or why it is not. */
+export function TapsOn() {
+  const midi = useMidiState();
+  if (midi.status === 'open' && midi.names.length > 0)
     return (
-      <p className="desk-note" role="status">
-        Or tap on any key of {instrumentNames(state.names)}: how hard and how long is heard as well.
-      </p>
+      <>
+        Use the pads, the keys F and J, or any key of {instrumentNames(midi.names)}, which tells how
+        hard it is struck, too.
+      </>
     );
+  return <>Use the pads, or the keys F and J. {midiSentence(midi)}</>;
+}
+
+/** Asks for MIDI, as long as nobody has or it was refused. */
+export function MidiButton() {
+  const { midi } = useParts();
+  const { status } = useMidiState();
+  if (status !== 'closed' && status !== 'refused') return null;
   return (
-    <div className="desk-line">
-      {(state.status === 'closed' || state.status === 'refused') && (
-        <button type="button" onClick={() => void midi.open()}>
-          {state.status === 'closed' ? 'Tap on a MIDI keyboard' : 'Ask for MIDI again'}
-        </button>
-      )}
-      <p className="desk-note" role="status">
-        {midiSentence(state)}
-      </p>
-    </div>
+    <button type="button" onClick={() => void midi.open()}>
+      {status === 'closed' ? 'Tap on a MIDI keyboard' : 'Ask for MIDI again'}
+    </button>
   );
 }

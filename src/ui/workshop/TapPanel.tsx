@@ -4,7 +4,7 @@ import { type Pattern, patternSteps } from '../../core/rhythm/pattern.ts';
 import { tempoBeatTicks } from '../../core/time/meter.ts';
 import { secondsPerTick } from '../../core/time/tempoMap.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
-import { TapMidi } from './TapMidi.tsx';
+import { MidiButton, TapsOn } from './TapMidi.tsx';
 import { TapOutcome } from './TapOutcome.tsx';
 import { TapPads } from './TapPads.tsx';
 import { TapStrip } from './TapStrip.tsx';
@@ -137,9 +137,11 @@ export function TapPanel({ pattern }: { readonly pattern: Pattern }) {
         <button type="button" className="strong" onClick={() => tapping.start(manner)}>
           Start tapping
         </button>
+        <MidiButton />
       </div>
-      <p className="desk-note">{EXPLAINED[manner]} Use the pads, or the keys F and J.</p>
-      <TapMidi />
+      <p className="desk-note" role="status">
+        {EXPLAINED[manner]} <TapsOn />
+      </p>
     </>
   );
 }
