@@ -124,7 +124,7 @@ describe('a hit that stands there', () => {
 
   it('is tied over the end step by step, to the hand’s first hit of the next time round', () => {
     const last = lengthenHit('p', 'right', 6 * STEP, 1);
-    const tied = [1, 2, 3, 4].reduce((project) => last(project), BEFORE);
+    const tied = [1, 2, 3, 4].reduce((before) => last(before), BEFORE);
     expect(written(tied.patterns[0]?.right ?? [])).toBe('2+2 all, 6+4 all');
     const shorter = lengthenHit('p', 'right', 6 * STEP, -1);
     expect(written(after(shorter, tied).right)).toBe('2+2 all, 6+3 all');
