@@ -8,14 +8,11 @@ import { createMidiDoor } from '../../src/app/midiDoor.ts';
 import { soundOpener } from '../../src/app/openSound.ts';
 import { createPlayback } from '../../src/app/playback.ts';
 import { createPracticeTakes } from '../../src/app/practiceTakes.ts';
-import { scoreSeconds } from '../../src/app/score.ts';
-import type { SoundingPass } from '../../src/app/soundingPass.ts';
-import { outputTimestampOf } from '../../src/audio/outputTimestamp.ts';
-import { HOME_KEYS } from '../../src/input/keyInput.ts';
 import { App } from '../../src/ui/App.tsx';
 import type { Parts } from '../../src/ui/parts.ts';
 import { heardWith, withLatency } from '../../src/ui/takes/latencies.ts';
 import type { ViewChange } from '../../src/ui/viewState.ts';
+import { playExactly } from '../support/exactPlayer.ts';
 import { pageParts } from '../support/pageParts.ts';
 import { PRACTICE, project } from '../support/project.ts';
 
@@ -94,38 +91,6 @@ function foot(name: string) {
   return page.getByRole('contentinfo').getByRole('button', { name, exact: true });
 }
 
-/** Presses a key as if at a moment of the page's clock. */
-function press(code: string, ms: number): void {
-  const event = new KeyboardEvent('keydown', { code, bubbles: true, cancelable: true });
-  Object.defineProperty(event, 'timeStamp', { value: ms });
-  document.body.dispatchEvent(event);
-}
-
-/** Plays each hit of both hands at its very time, by the clock that the music plays by, but the right hand's on rungs that it leaves out. */
-async function playExactly(leavesOut: (rung: number) => boolean): Promise<() => void> {
-  const sound = await openSound();
-  if (!sound.ok) throw new Error(sound.error.reason);
-  const { room } = sound.value;
-  const done = new Set<string>();
-  const playDue = ({ score, originSec, plan, passIndex }: SoundingPass) => {
-    const { contextTime, performanceTime } = outputTimestampOf(room);
-    for (const { part, startTick } of score.notes) {
-      if (part !== 'left' && part !== 'right') continue;
-      const atSec = originSec + scoreSeconds(score, startTick);
-      const ms = performanceTime + 1000 * (atSec - contextTime);
-      const hit = `${passIndex} ${part} ${startTick}`;
-      if (ms > performance.now() || done.has(hit)) continue;
-      done.add(hit);
-      if (part === 'right' && leavesOut(plan.drill?.rung ?? 0)) continue;
-      press(HOME_KEYS[part], ms);
-    }
-  };
-  const watch = setInterval(() => {
-    for (const pass of parts.playback.passes()) playDue(pass);
-  }, 10);
-  return () => clearInterval(watch);
-}
-
 it('climbs two rungs that are played clean on two keys, and falls back from one that is not', async () => {
   await open({ input: 'keys', latencyMs: {} });
   const rungs: number[] = [];
@@ -134,7 +99,7 @@ it('climbs two rungs that are played clean on two keys, and falls back from one 
     const rung = now.status === 'playing' ? now.drill?.rung : undefined;
     if (rung !== undefined && rung !== rungs.at(-1)) rungs.push(rung);
   });
-  const stopPlaying = await playExactly((rung) => rung === 2);
+  const stopPlaying = await playExactly(parts.playback, openSound, (rung) => rung === 2);
   await foot('Play').click();
   const told: string[] = [];
   const stopReading = parts.playingTakes.subscribe(() => {
