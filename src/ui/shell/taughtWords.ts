@@ -1,5 +1,4 @@
-import type { MidiCommand, Taught } from '../../app/midiCommands.ts';
-import { commandTaught } from '../../app/midiCommands.ts';
+import { commandTaught, type MidiCommand, type Taught } from '../../app/midiCommands.ts';
 import { type MidiTrigger, PEDALS } from '../../app/midiTrigger.ts';
 import { unreachable } from '../../core/result.ts';
 import { plainKeyName } from '../keyboard/noteNames.ts';
