@@ -1,19 +1,18 @@
 import type { HitHand, InputSees } from '../core/practice/expectedHits.ts';
 import type { PlayedNote } from '../core/practice/playedHits.ts';
 import type { TakeRecord } from '../core/practice/takeRecord.ts';
-import { scoreTake, type TakeScore } from '../core/practice/takeScore.ts';
-import type { RungScore } from '../core/practice/tempoLadder.ts';
+import type { TakeScore } from '../core/practice/takeScore.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { audioTimeOf, type OutputTimestamp } from '../input/eventTime.ts';
 import type { HitInput, InputError, Stop } from '../input/hitInput.ts';
-import { isAtGoalBetween, isSameRung } from './drillCourse.ts';
 import { playersHand } from './expectedOfPass.ts';
 import { type LiveHit, liveHits } from './liveHits.ts';
 import type { Playback } from './playback.ts';
+import { JUDGED_AFTER_SEC, type Listening, rungJudge } from './rungJudge.ts';
 import type { SoundingPass } from './soundingPass.ts';
 import { soundingHandsIn } from './stageScore.ts';
-import { createTakeLog, type TakeLog, type TakeLogParts } from './takeLog.ts';
+import { createTakeLog, type TakeLogParts } from './takeLog.ts';
 import { matchingBetween, matchStretches, scoreOfAll } from './takeMatching.ts';
 import { partsOf, sittingsOf } from './takeParts.ts';
 
@@ -66,21 +65,10 @@ export type Takes = {
   readonly subscribe: (listener: () => void) => Stop;
 };
 
-/**
- * A hit is judged missed, and a rung judged, only so long after: later than that nothing comes in
- * that was played in time, as a microphone tells its onsets 80 ms late.
- */
-export const JUDGED_AFTER_SEC: Seconds = 0.3;
-
 /** How far back live hits are shown. */
 const LIVE_SEC: Seconds = 12;
 
-type Running = {
-  readonly input: TakeInput;
-  readonly log: TakeLog;
-  readonly heardNow: () => Seconds;
-  readonly stop: Stop;
-};
+type Running = Listening & { readonly stop: Stop };
 
 /** Takes of what the player plays to `playback`. */
 export function createTakes(parts: TakesParts): Takes {
@@ -131,7 +119,7 @@ export function createTakes(parts: TakesParts): Takes {
       stop();
       return ok(undefined);
     }
-    running = { input, log, heardNow, stop };
+    running = { log, sees: input.sees, heardNow, stop };
     parts.playback.judgeWith(rungJudge(running, parts.store));
     tell();
     return ok(undefined);
@@ -139,7 +127,7 @@ export function createTakes(parts: TakesParts): Takes {
 
   /** The sittings that are judged already, and those that were over before a time of the clock. */
   function judgedBy(
-    { log, input, heardNow }: Running,
+    { log, sees, heardNow }: Running,
     before: readonly Sitting[],
     overSec: Seconds,
   ): readonly Sitting[] {
@@ -152,7 +140,7 @@ export function createTakes(parts: TakesParts): Takes {
     while (next.length < sittings.length && isOver(next.length)) {
       const i = next.length;
       const beside = { before: sittings[i - 1]?.at(-1), after: sittings[i + 1]?.[0] };
-      const played = partsOf(sittings[i]!, beside, log.notes(), input.sees);
+      const played = partsOf(sittings[i]!, beside, log.notes(), sees);
       next.push(
         played.map(({ record, fromSec }) => ({
           ...record,
@@ -178,7 +166,7 @@ export function createTakes(parts: TakesParts): Takes {
       const ended = end();
       if (!ended) return undefined;
       judged = judgedBy(ended, judged, Number.POSITIVE_INFINITY);
-      const score = scoreOfAll(ended.log.stretches(), ended.log.notes(), ended.input.sees);
+      const score = scoreOfAll(ended.log.stretches(), ended.log.notes(), ended.sees);
       tell();
       return score.expected > 0 ? score : undefined;
     },
@@ -202,56 +190,16 @@ export function createTakes(parts: TakesParts): Takes {
   };
 }
 
-function liveTake({ log, input }: Running, nowSec: Seconds): LiveTake | undefined {
+function liveTake({ log, sees }: Running, nowSec: Seconds): LiveTake | undefined {
   const stretches = log.playing();
   const heard =
     stretches.findLast(({ pass }) => pass.fromSec <= nowSec)?.pass ?? stretches[0]?.pass;
   if (!heard) return undefined;
   const fromSec = Math.max(nowSec - LIVE_SEC, heard.originSec - 1);
   const near = stretches.filter(({ pass }) => pass.toSec > fromSec);
-  const matching = matchStretches(near, log.notesSince(fromSec), input.sees);
+  const matching = matchStretches(near, log.notesSince(fromSec), sees);
   const ends = near.filter(({ pass }) => pass.passIndex === heard.passIndex);
   const untilSec = Math.max(...ends.map(({ pass }) => pass.toSec));
   const shown = matchingBetween(matching, Math.max(fromSec, heard.originSec), untilSec);
   return { pass: heard, hits: liveHits(shown, heard, nowSec - JUDGED_AFTER_SEC) };
-}
-
-/** What the judge of rungs knows of the rung it judged last. */
-type Judged = {
-  readonly pass: SoundingPass;
-  readonly uncleanInARow: number;
-};
-
-/**
- * Tells how what was asked of the player since the last rung was played, as far as it is heard by
- * now. Passes at the goal's tempo between those of a slower rung do not count. Undefined where
- * nothing was played: nobody tried.
- */
-function rungJudge(
-  { log, input, heardNow }: Running,
-  store: TakesParts['store'],
-): () => RungScore | undefined {
-  let judgedSec = Number.NEGATIVE_INFINITY;
-  let before: Judged | undefined;
-  return () => {
-    const fromSec = judgedSec;
-    judgedSec = heardNow() - JUDGED_AFTER_SEC;
-    const near = log.playing().filter(({ pass }) => pass.toSec > fromSec);
-    const last = near.at(-1)?.pass;
-    if (!last?.plan.drill) return undefined;
-    const counting = near.filter(
-      ({ pass: { plan } }) =>
-        isSameRung(plan, last.plan) && !isAtGoalBetween(store.snapshot(), plan),
-    );
-    const matching = matchStretches(counting, log.notesSince(fromSec - 1), input.sees);
-    const score = scoreTake(matchingBetween(matching, fromSec, judgedSec));
-    if (score.played === 0 || score.expected === 0) return undefined;
-    const isAgain =
-      before !== undefined &&
-      isSameRung(before.pass.plan, last.plan) &&
-      before.pass.passIndex < last.passIndex;
-    const unclean = (isAgain ? (before?.uncleanInARow ?? 0) : 0) + 1;
-    before = { pass: last, uncleanInARow: score.clean ? 0 : unclean };
-    return { clean: score.clean, uncleanInARow: before.uncleanInARow };
-  };
 }

@@ -3,7 +3,7 @@ import '../../src/ui/shell/shell.css';
 import * as axe from 'axe-core';
 import { deleteDB } from 'idb';
 import { createRoot, type Root } from 'react-dom/client';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import { soundOpener } from '../../src/app/openSound.ts';
 import { createPlayback } from '../../src/app/playback.ts';
@@ -137,15 +137,11 @@ it('keeps what was drilled on two keys beyond the visit, shows it and saves it a
     (await axe.run(document.body, { rules: { region: { enabled: false } } })).violations,
   ).toEqual([]);
 
-  const files: Blob[] = [];
-  const { createObjectURL } = URL;
-  URL.createObjectURL = (file: Blob) => {
-    files.push(file);
-    return createObjectURL(file);
-  };
+  const saved = vi.spyOn(URL, 'createObjectURL');
   await button('Save as a table (CSV)').click();
-  URL.createObjectURL = createObjectURL;
-  const [names, ...rows] = valueOf(parseCsv(await files[0]!.text()));
+  const [[file]] = saved.mock.calls as [[Blob]];
+  saved.mockRestore();
+  const [names, ...rows] = valueOf(parseCsv(await file.text()));
   expect(names).toContain('tempo_bpm');
   const tempos = rows.map((row) => row[names!.indexOf('tempo_bpm')]);
   expect(tempos.slice(0, 4)).toEqual(['120', '120', '126', '126']);
