@@ -21,7 +21,7 @@ export function localDay(atMs: number): string {
 
 /** How many minutes the player's clock was ahead of UTC at a moment. */
 export function aheadOfUtcMinutes(atMs: number): number {
-  return -new Date(atMs).getTimezoneOffset();
+  return 0 - new Date(atMs).getTimezoneOffset();
 }
 
 const SHORT_DAY = new Intl.DateTimeFormat('en-GB', {
