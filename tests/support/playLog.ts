@@ -106,17 +106,17 @@ export function playLog<P extends Pass>(player: Player<P>, clock: Clock) {
       strikes.push({ note, atSec, nowSec: clock(), run: runs.length - 1 });
     },
     strikes: (): readonly Strike[] => strikes,
-    faults(): string[] {
+    /** What went wrong; notes due at an `excused` time may be late or lost. */
+    faults(excused: (atSec: Seconds) => boolean = () => false): string[] {
       close();
-      return [
-        ...faults,
-        ...runs.flatMap((each, i) =>
-          faultsOf(
-            each,
-            strikes.filter((s) => s.run === i),
-          ),
+      const ofRuns = runs.flatMap((each, i) =>
+        faultsOf(
+          each,
+          strikes.filter((strike) => strike.run === i),
+          excused,
         ),
-      ];
+      );
+      return [...faults, ...ofRuns];
     },
   };
 }
@@ -126,7 +126,11 @@ function nameOf(note: TimedNote, atSec: Seconds): string {
   return `${note.part} ${note.keyNumber} at ${atSec.toFixed(4)}`;
 }
 
-function faultsOf({ edges, stretches, endSec }: Run, strikes: readonly Strike[]): string[] {
+function faultsOf(
+  { edges, stretches, endSec }: Run,
+  strikes: readonly Strike[],
+  excused: (atSec: Seconds) => boolean,
+): string[] {
   const isNearEdge = (sec: Seconds) => edges.some((edge) => Math.abs(sec - edge) <= EDGE_SEC);
   const due = [...stretches].flatMap(([span, toSec]) =>
     span.pass.notes
@@ -137,14 +141,17 @@ function faultsOf({ edges, stretches, endSec }: Run, strikes: readonly Strike[])
   const struckNames = countOf(strikes.map(({ note, atSec }) => nameOf(note, atSec)));
   const lost = due.filter(
     ({ note, atSec }) =>
-      atSec < endSec && !isNearEdge(atSec) && !struckNames.has(nameOf(note, atSec)),
+      atSec < endSec &&
+      !isNearEdge(atSec) &&
+      !excused(atSec) &&
+      !struckNames.has(nameOf(note, atSec)),
   );
   const fromNowhere = strikes.filter(
     ({ note, atSec }) => !isNearEdge(atSec) && !dueNames.has(nameOf(note, atSec)),
   );
   const twice = [...struckNames].filter(([name, count]) => count > (dueNames.get(name) ?? 1));
   const late = strikes.filter(
-    ({ atSec, nowSec }) => nowSec > atSec + ROUNDING_SEC && !isNearEdge(atSec),
+    ({ atSec, nowSec }) => nowSec > atSec + ROUNDING_SEC && !isNearEdge(atSec) && !excused(atSec),
   );
   return [
     ...lost.map(({ note, atSec }) => `lost: ${nameOf(note, atSec)}`),
