@@ -10,8 +10,8 @@ import type { Stage } from '../core/practice/stage.ts';
 import type { RungScore } from '../core/practice/tempoLadder.ts';
 import type { Project } from '../core/project.ts';
 import { BPM_RANGE, type Bpm } from '../core/time/tempoMap.ts';
-import { selectStages } from '../state/stages.ts';
-import type { DrillRequest, PlayRequest } from './score.ts';
+import { selectStages, selectTellingLevels } from '../state/stages.ts';
+import { type DrillRequest, isOnChords, type PlayRequest } from './score.ts';
 import { stageNow } from './stageScore.ts';
 
 /**
@@ -45,9 +45,17 @@ export type DrillPlace = {
 /** Tells how the rung that ends was played, if anybody heard it; asked once, shortly before its end. */
 export type RungJudge = () => RungScore | undefined;
 
-/** The rungs of a stage as it is now, or of the drill as it is set. */
+/**
+ * The rungs of a stage as it is now, or of the drill as it is set. On chords, levels that leave the same
+ * of the pattern are one.
+ */
 export function rungsOfStage(project: Project, stage: Stage | undefined): DrillRung[] {
-  return drillRungs(project.practice.drill.ladder, stageNow(project, stage)?.level);
+  const { ladder } = project.practice.drill;
+  const now = stageNow(project, stage);
+  const knowsPart = ladder.levels !== undefined && isOnChords({ ...(now && { stage: now }) });
+  return knowsPart
+    ? drillRungs(ladder, now?.level, selectTellingLevels(project))
+    : drillRungs(ladder, now?.level);
 }
 
 /** A rung of a ladder by its place, from 0; its top where the ladder was made shorter. */

@@ -72,7 +72,7 @@ export type DrillRequest = {
 };
 
 /** Whether a drill goes through chords by themselves, with the drill's pattern, and not through bars of the song. */
-export function isOnChords({ stage }: DrillRequest): boolean {
+export function isOnChords({ stage }: Pick<DrillRequest, 'stage'>): boolean {
   return !stage || stage.passage.kind === 'one-chord' || stage.passage.kind === 'two-chords';
 }
 

@@ -1,6 +1,8 @@
+import { tellingLevels } from '../core/practice/drillRungs.ts';
 import { isThere, type Stage } from '../core/practice/stage.ts';
 import { proposedStages } from '../core/practice/stageProposal.ts';
 import { chosenPattern } from '../core/rhythm/chosenPattern.ts';
+import type { Level } from '../core/rhythm/levels.ts';
 import { type Selector, selector, selectTimeline, selectVoicings } from './selectors.ts';
 
 /** The stages that are proposed for the drill's pattern; those on chords alone where two hands cannot play the song. */
@@ -23,6 +25,15 @@ export const selectProposal: Selector<readonly Stage[]> = selector(
           practice.drill.chord,
         )
       : [];
+  },
+);
+
+/** The levels that differ in the drill's pattern at the song's tempo, upwards: see `tellingLevels`. */
+export const selectTellingLevels: Selector<readonly Level[]> = selector(
+  ({ song, patterns, practice }) => [song.tempo, patterns, practice.drill.patternId],
+  (project) => {
+    const pattern = chosenPattern(project, project.practice.drill.patternId);
+    return pattern ? tellingLevels(pattern, project.song.tempo) : [];
   },
 );
 

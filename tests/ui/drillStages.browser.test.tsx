@@ -20,7 +20,7 @@ function twoSections() {
     section('b', { name: 'Chorus', slots: slots('| Am | G |'), patternId: 'p' }),
   ];
   return project({
-    song: song([verse!, chorus!], 'a b', { tempo: { bpm: 240, beatTicks: 480 } }),
+    song: song([verse, chorus], 'a b', { tempo: { bpm: 240, beatTicks: 480 } }),
     patterns: [pattern('4/4', { left: 'R-------', right: 'CCCCCCCC' })],
     practice: {
       ...PRACTICE,
@@ -102,7 +102,7 @@ it('goes through rungs and stages and back with nothing but keys', async () => {
   await userEvent.keyboard('{PageUp}');
   await stageHere().toMatch(/"one-chord" right full 2$/);
   await userEvent.keyboard('+');
-  await expect.element(page.getByText('2 above the rung, until it changes')).toBeVisible();
+  await expect.element(page.getByText('2 faster, on this rung only')).toBeVisible();
   await userEvent.keyboard(' ');
   await expect.poll(() => parts.playback.state().status).toBe('stopped');
   await expect.element(step('Stage 1 Left hand alone')).toHaveAttribute('aria-current', 'step');

@@ -1,6 +1,9 @@
 import { unreachable } from '../result.ts';
 import type { Level } from '../rhythm/levels.ts';
-import type { Bpm } from '../time/tempoMap.ts';
+import type { Hands, Pattern } from '../rhythm/pattern.ts';
+import { thinnedPattern } from '../rhythm/thinnedPattern.ts';
+import { tempoBeatTicks } from '../time/meter.ts';
+import type { Bpm, Tempo } from '../time/tempoMap.ts';
 import { type RungScore, rungAfter, rungsOf, type TempoLadder } from './tempoLadder.ts';
 
 /** One rung of a drill: a tempo, and the level of the part; all of it without. */
@@ -9,13 +12,18 @@ export type DrillRung = { readonly bpm: Bpm; readonly level?: Level };
 /** The highest level below the whole part. */
 const LAST_BEFORE_ALL: Level = 4;
 
-const LEVELS_UPWARDS = [1, 2, 3, 4, 5] as const;
+/** All levels, upwards. */
+export const LEVELS_UPWARDS: readonly Level[] = [1, 2, 3, 4, 5];
 
-/** The levels from one up to another, both included; up to the whole part where there is no other. */
-function levelsUpTo(from: Level, to: Level | undefined): DrillRung['level'][] {
+/** Those of some levels from one up to another, which is always there; up to the whole part where there is no other. */
+function levelsUpTo(
+  from: Level,
+  to: Level | undefined,
+  telling: readonly Level[],
+): DrillRung['level'][] {
   const last = to ?? LAST_BEFORE_ALL;
-  const below = LEVELS_UPWARDS.filter((level) => level >= from && level <= last);
-  return to === undefined ? [...below, undefined] : below;
+  const below = telling.filter((level) => level >= from && level <= last && level !== to);
+  return [...below, to];
 }
 
 function rung(bpm: Bpm, level: Level | undefined): DrillRung {
@@ -26,14 +34,19 @@ function rung(bpm: Bpm, level: Level | undefined): DrillRung {
  * The rungs of a drill in the order in which they are climbed, at least one. The tempos are
  * `rungsOf(ladder)`. Where the ladder climbs levels as well, they rise from its lowest to `level`
  * (the level of what is drilled; all of the part without), in the order that it names; where that
- * lies below the lowest, nothing but the tempo climbs.
+ * lies below the lowest, nothing but the tempo climbs. `telling` are the levels that differ in the part
+ * (`tellingLevels`), upwards; the others are passed over.
  */
-export function drillRungs(ladder: TempoLadder, level: Level | undefined): DrillRung[] {
+export function drillRungs(
+  ladder: TempoLadder,
+  level: Level | undefined,
+  telling: readonly Level[] = LEVELS_UPWARDS,
+): DrillRung[] {
   const tempos = rungsOf(ladder);
   const { levels } = ladder;
   if (!levels || (level !== undefined && level < levels.from))
     return tempos.map((bpm) => rung(bpm, level));
-  const parts = levelsUpTo(levels.from, level);
+  const parts = levelsUpTo(levels.from, level, telling);
   switch (levels.order) {
     case 'levels-first':
       return [
@@ -47,6 +60,24 @@ export function drillRungs(ladder: TempoLadder, level: Level | undefined): Drill
     default:
       return unreachable(levels.order);
   }
+}
+
+/**
+ * The levels that differ in a pattern, played at a song's tempo without its ending: each has fewer notes
+ * than all that lie above it, upwards. None where the lowest level is the whole part already.
+ */
+export function tellingLevels(pattern: Pattern, { bpm, beatTicks }: Tempo): Level[] {
+  const { ending: _, ...main } = pattern;
+  const patternBpm = (bpm * beatTicks) / tempoBeatTicks(pattern.meter);
+  const counts = [
+    ...LEVELS_UPWARDS.map((level) => hitsIn(thinnedPattern(main, level, patternBpm))),
+    hitsIn(main),
+  ];
+  return LEVELS_UPWARDS.filter((_level, i) => counts[i]! < counts[i + 1]!);
+}
+
+function hitsIn({ left, right }: Hands): number {
+  return left.length + right.length;
 }
 
 /** The rung to play after one of them, 0-based: as `nextRung` says, over tempos and levels alike. */

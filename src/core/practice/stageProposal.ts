@@ -2,11 +2,10 @@ import type { Chord } from '../harmony/chord.ts';
 import type { Level } from '../rhythm/levels.ts';
 import type { Pattern } from '../rhythm/pattern.ts';
 import { type PatternAt, patternForBar } from '../rhythm/patternAt.ts';
-import { thinnedPattern } from '../rhythm/thinnedPattern.ts';
 import { barAt, type Timeline, type TimelineBar, timelineOf } from '../song/timeline.ts';
-import { tempoBeatTicks } from '../time/meter.ts';
 import type { Tempo } from '../time/tempoMap.ts';
 import { chordChanges, hardestChange, sameChord } from './chordChange.ts';
+import { tellingLevels } from './drillRungs.ts';
 import { hardJoins } from './joins.ts';
 import type { SongToPractise } from './planTopics.ts';
 import type { SoundingHands } from './soundingHands.ts';
@@ -69,12 +68,9 @@ function handsApart({ left, right }: Pattern): Stage[] {
   return [stage(ONE_CHORD, 'right'), stage(ONE_CHORD, 'left')];
 }
 
-function lowLevel(pattern: Pattern, { bpm, beatTicks }: Tempo): Stage[] {
-  const patternBpm = (bpm * beatTicks) / tempoBeatTicks(pattern.meter);
-  const thinned = thinnedPattern(pattern, FIRST_TOGETHER, patternBpm);
-  const isAll =
-    thinned.left.length === pattern.left.length && thinned.right.length === pattern.right.length;
-  return isAll ? [] : [stage(ONE_CHORD, 'none', FIRST_TOGETHER)];
+function lowLevel(pattern: Pattern, tempo: Tempo): Stage[] {
+  const isLess = tellingLevels(pattern, tempo).some((level) => level >= FIRST_TOGETHER);
+  return isLess ? [stage(ONE_CHORD, 'none', FIRST_TOGETHER)] : [];
 }
 
 /** The bars of the song in which a pattern is played. */

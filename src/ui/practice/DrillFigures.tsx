@@ -6,12 +6,6 @@ import { PassageLine } from './PassageLine.tsx';
 import { levelWords, passageWords } from './stageWords.ts';
 import type { ShownDrill } from './useDrill.ts';
 
-/** How far a rung is nudged, and for how long, in words; empty where it is not. */
-function nudgeWords(nudgeBpm: number): string {
-  if (nudgeBpm === 0) return '';
-  return `${Math.abs(nudgeBpm)} ${nudgeBpm > 0 ? 'above' : 'below'} the rung, until it changes`;
-}
-
 /** The stretch of the song that is gone through, its pattern and its chords. */
 function InSong({ stage, pattern }: { readonly stage: Stage; readonly pattern: Pattern }) {
   const sections = useProject((project) => project.song.sections);
@@ -60,7 +54,6 @@ export function DrillFigures({
         <p className="practice-tempo">
           <strong>{Math.round(bpm)}</strong>
           <span className="visually-hidden"> beats a minute</span>
-          <small role="status">{nudgeWords(place?.nudgeBpm ?? 0)}</small>
         </p>
         <div>
           <p className="practice-place" role="status">

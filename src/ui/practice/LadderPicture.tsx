@@ -41,7 +41,7 @@ export function LadderPicture({
               <span className={index === wanted ? 'practice-rung-wanted' : undefined}>
                 {rung.bpm}
                 {levelsClimb && (
-                  <small>{rung.level === undefined ? 'full' : `L${rung.level}`}</small>
+                  <small>{rung.level === undefined ? 'full' : `level ${rung.level}`}</small>
                 )}
               </span>
             </button>

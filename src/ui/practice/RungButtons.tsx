@@ -27,7 +27,12 @@ function StepButton({ drill, by }: { readonly drill: ShownDrill; readonly by: 1 
   );
 }
 
-/** What comes next, or what may: the rung or stage that was chosen, or on a top that was clean the stage after it. */
+/** How far a rung is nudged, and for how long, in words. */
+function nudgeWords(nudgeBpm: number): string {
+  return `${Math.abs(nudgeBpm)} ${nudgeBpm > 0 ? 'faster' : 'slower'}, on this rung only`;
+}
+
+/** What comes next, or what may: the rung or stage that was chosen, or on a top that was clean the stage after it; else how far the rung is nudged. */
 function Coming({ drill }: { readonly drill: ShownDrill }) {
   const project = useProject((whole) => whole);
   const { wanted, stage, rungs, here, place } = drill;
@@ -39,6 +44,7 @@ function Coming({ drill }: { readonly drill: ShownDrill }) {
         then rung {wanted.rung + 1}, {rungs[wanted.rung]?.bpm}
       </>
     );
+  if (place?.nudgeBpm !== undefined) return <>{nudgeWords(place.nudgeBpm)}</>;
   if (!place?.isDone) return null;
   const after = wishBeside(project, { rung: here, ...(stage && { stage }) }, 1).stage;
   const isOver = after === undefined || after.id === stage?.id;

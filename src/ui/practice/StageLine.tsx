@@ -9,7 +9,8 @@ import { StagesButton } from './StagesSheet.tsx';
 import { stageWords } from './stageWords.ts';
 import type { ShownDrill } from './useDrill.ts';
 
-const AS_SET = 'One chord, as set';
+/** What the drill is called that is no stage: on one chord, with everything as it is set. */
+const AS_SET = 'As set';
 
 function StageStep({
   mark,

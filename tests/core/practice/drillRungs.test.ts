@@ -7,6 +7,7 @@ import {
   nextDrillRung,
   passBpm,
   passesOnRung,
+  tellingLevels,
 } from '../../../src/core/practice/drillRungs.ts';
 import {
   CLIMB_ORDERS,
@@ -15,6 +16,7 @@ import {
   type TempoLadder,
 } from '../../../src/core/practice/tempoLadder.ts';
 import type { Level } from '../../../src/core/rhythm/levels.ts';
+import { pattern } from '../../support/patterns.ts';
 
 const LADDER: TempoLadder = {
   startBpm: 60,
@@ -89,6 +91,27 @@ describe('the rungs of a drill', () => {
     const rungs = drillRungs(climbing(3, 'levels-first'), undefined);
     expect(nextDrillRung(rungs, ladder, 3, { clean: true })).toBe(4);
     expect(nextDrillRung(rungs, ladder, 4, { clean: true })).toBe(4);
+  });
+});
+
+describe('the levels that differ in a part', () => {
+  const tempo = { bpm: 120, beatTicks: 480 };
+
+  it('are those that leave fewer notes than all above them', () => {
+    // Eighths at 120 are 0.25 s apart: level 1 keeps the beats, level 2 asks for 0.3 s, level 3 for 0.2.
+    const eighths = pattern('4/4', { left: 'R-------', right: 'CCCCCCCC' });
+    expect(tellingLevels(eighths, tempo)).toEqual([2]);
+    expect(tellingLevels(eighths, { ...tempo, bpm: 60 })).toEqual([1]);
+  });
+
+  it('are none where the lowest is all of it', () =>
+    expect(tellingLevels(pattern('4/4', { left: 'R---', right: 'C-C-' }), tempo)).toEqual([]));
+
+  it('are the only ones that are climbed, and the level of the drill', () => {
+    const ladder = climbing(1, 'levels-first');
+    expect(names(drillRungs(ladder, undefined, [2]))).toBe('60/2 60 70 80');
+    expect(names(drillRungs(ladder, 3, [2]))).toBe('60/2 60/3 70/3 80/3');
+    expect(names(drillRungs(ladder, undefined, []))).toBe('60 70 80');
   });
 });
 
