@@ -6,8 +6,8 @@ export function HistoryButton() {
   const [isOpen, setOpen] = useState(false);
   return (
     <>
-      <button type="button" onClick={() => setOpen(true)}>
-        What I played …
+      <button type="button" aria-label="What I played …" onClick={() => setOpen(true)}>
+        I played …
       </button>
       {isOpen && <HistorySheet onClose={() => setOpen(false)} />}
     </>

@@ -99,7 +99,7 @@ export function HistorySheet({ onClose }: { readonly onClose: () => void }) {
       {targets.length === 0 ? (
         <p>
           Nothing yet. Choose on Drill what hears you, then play: a drill, a section, the song.
-          Every take is kept here, on this device only.
+          {!problem && ' Every take is kept here, on this device only.'}
         </p>
       ) : (
         <div className="takes-history">

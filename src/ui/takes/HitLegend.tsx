@@ -3,7 +3,7 @@ import { type MarkKind, markPath } from './hitMarks.ts';
 
 /** What each mark means; the last is seen only with an input that knows keys. */
 const MEANINGS: readonly { readonly kind: MarkKind; readonly words: string }[] = [
-  { kind: 'played', words: 'what you played: left of its place early, right of it late' },
+  { kind: 'played', words: 'played: early to the left, late to the right' },
   { kind: 'missed', words: 'left out' },
   { kind: 'extra', words: 'one too many' },
   { kind: 'wrong-key', words: 'a wrong note' },
