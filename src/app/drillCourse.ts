@@ -38,6 +38,8 @@ export type DrillPlace = {
   readonly stage?: Stage;
   readonly level?: DrillRung['level'];
   readonly nudgeBpm?: number;
+  /** This pass is one at the goal's tempo between two of the rung. */
+  readonly isAtGoal?: true;
   /** The top rung, played clean: the next stage may follow. */
   readonly isDone?: true;
 };
@@ -159,15 +161,18 @@ export function drillPlaceOf(
   const rungs = rungsOfStage(project, stage);
   const rung = Math.min(drill.rung, rungs.length - 1);
   const now = stageNow(project, stage);
-  const { level } = rungAt(rungs, rung);
+  const { ladder } = project.practice.drill;
+  const held = rungAt(rungs, rung);
+  const { level } = held;
   return {
     rung: rung + 1,
     rungs: rungs.length,
     pass: drill.pass + 1,
-    passes: passesOnRung(project.practice.drill.ladder, rungAt(rungs, rung)),
+    passes: passesOnRung(ladder, held),
     ...(now && { stage: now }),
     ...(level !== undefined && { level }),
     ...(drill.nudgeBpm !== undefined && { nudgeBpm: drill.nudgeBpm }),
+    ...(isPassAtGoal(ladder, held, drill.pass) && { isAtGoal: true }),
     ...(rung === rungs.length - 1 && drill.wasClean && { isDone: true }),
   };
 }

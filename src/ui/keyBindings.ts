@@ -34,9 +34,9 @@ const TURNS = [
 ] as const;
 
 const LEADING_WORDS = {
-  1: 'Next section, on Play; next rung, on Drill',
+  1: 'Next section, on Play; next rung or stage, on Drill',
   0: 'Back to the section’s start, on Play; this rung again, on Drill',
-  [-1]: 'Section before, on Play; rung before, on Drill',
+  [-1]: 'Section before, on Play; rung or stage before, on Drill',
 } as const;
 
 /** What a key leads along on the two pages for practising: the form and the ladder. */

@@ -199,6 +199,18 @@ describe('the way through the stages', () => {
   });
 });
 
+it('says which passes are at the goal, where slow and full alternate', async () => {
+  const at = drilling();
+  at.store.edit(setLadder({ order: 'alternating' }), { label: 'order' });
+  await at.playback.play(drill(LEFT_ALONE));
+  at.pass(START_DELAY_SEC + 1);
+  expect(at.playback.state()).not.toHaveProperty('drill.isAtGoal');
+  at.pass(4);
+  expect(at.playback.state()).toMatchObject({ bpm: 120, drill: { rung: 1, isAtGoal: true } });
+  at.pass(2);
+  expect(heard(at)).toBe('left 1 60');
+});
+
 describe('a top rung', () => {
   const onTop = { stage: TOGETHER, drill: { rung: 1, pass: 0 } };
 

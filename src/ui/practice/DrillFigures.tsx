@@ -62,6 +62,7 @@ export function DrillFigures({
           </p>
           <p className="practice-place" role="status">
             Pass <b>{place?.pass ?? 1}</b> of {place?.passes ?? passesPerRung}
+            {place?.isAtGoal && <small>, the goal</small>}
           </p>
           {!moves && <Held pattern={pattern} />}
         </div>

@@ -1,3 +1,4 @@
+import type { DrillPlace } from '../../app/drillCourse.ts';
 import type { Bpm } from '../../core/time/tempoMap.ts';
 import { useParts } from '../parts.ts';
 import { changeTempo } from '../practice/changeTempo.ts';
@@ -11,10 +12,11 @@ function speedWords(speedPercent: number, songBpm: Bpm, ownBpm: Bpm | undefined)
   return ownBpm === undefined ? 'song tempo' : 'its own tempo';
 }
 
-/** What a drill's tempo is: its rung's, or so many beats faster or slower. */
-function rungWords(nudgeBpm: number): string {
-  if (nudgeBpm === 0) return 'this rung';
-  return `rung ${nudgeBpm > 0 ? '+' : '−'} ${Math.abs(nudgeBpm)}`;
+/** What a drill's tempo is: its rung's, or the goal's in turn with it, or so many beats faster or slower. */
+function rungWords(place: DrillPlace | undefined): string {
+  const { nudgeBpm = 0, isAtGoal } = place ?? {};
+  if (nudgeBpm === 0) return isAtGoal ? 'the goal' : 'this rung';
+  return `${isAtGoal ? 'goal' : 'rung'} ${nudgeBpm > 0 ? '+' : '−'} ${Math.abs(nudgeBpm)}`;
 }
 
 function Tempo({
@@ -47,9 +49,7 @@ function Tempo({
 /** The tempo of a drill's rung, which can be nudged while it plays. */
 function DrillTempo() {
   const { bpm, place } = useDrill();
-  return (
-    <Tempo bpm={bpm} words={rungWords(place?.nudgeBpm ?? 0)} canChange={place !== undefined} />
-  );
+  return <Tempo bpm={bpm} words={rungWords(place)} canChange={place !== undefined} />;
 }
 
 /** The tempo of the song, or of the pattern that is heard, at the speed that is set. */
