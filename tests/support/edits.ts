@@ -268,7 +268,8 @@ const hitEdits: fc.Arbitrary<Edit>[] = [
 
 const level = fc.constantFrom<Level>(1, 2, 3, 4, 5);
 const anyLevelClimb = fc.record({ from: level, order: fc.constantFrom(...CLIMB_ORDERS) });
-const anyStage: fc.Arbitrary<Stage> = fc.record(
+/** Any stage of a drill, also of sections that are not there. */
+export const anyStage: fc.Arbitrary<Stage> = fc.record(
   {
     id: fc.constantFrom('a', 'b', 'c'),
     passage: fc.oneof(

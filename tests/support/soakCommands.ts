@@ -1,4 +1,5 @@
 import * as fc from 'fast-check';
+import type { DrillWish } from '../../src/app/drillCourse.ts';
 import type { Playback } from '../../src/app/playback.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
 import type { Project } from '../../src/core/project.ts';
@@ -6,7 +7,7 @@ import type { Seconds } from '../../src/core/time/ticks.ts';
 import { setBand, setClick, setSoundingHands } from '../../src/state/edits/practice.ts';
 import { setTempo } from '../../src/state/edits/song.ts';
 import type { Store } from '../../src/state/store.ts';
-import { anyEdit } from './edits.ts';
+import { anyEdit, anyStage } from './edits.ts';
 
 /** What commands are given to. */
 export type Commanded = { readonly playback: Playback; readonly store: Store };
@@ -35,11 +36,16 @@ const range = fc
   .tuple(fc.nat(5), fc.integer({ min: 1, max: 3 }))
   .map(([firstBar, bars]) => ({ firstBar, endBar: firstBar + bars }));
 
+const wish: fc.Arbitrary<DrillWish> = fc.record(
+  { rung: fc.nat(3), stage: anyStage },
+  { requiredKeys: ['rung'] },
+);
+
 const request: fc.Arbitrary<PlayRequest> = fc.oneof(
   times.map((n) => ({ kind: 'song', times: n }) as const),
   fc.tuple(range, times).map(([bars, n]) => ({ kind: 'song', times: n, range: bars }) as const),
   patternId.map((id) => ({ kind: 'pattern', patternId: id }) as const),
-  fc.nat(2).map((rung) => ({ kind: 'drill', rung }) as const),
+  wish.map((asked) => ({ kind: 'drill', ...asked }) as const),
 );
 
 const level = fc.constantFrom(0, 0.5, 0.8, 1, 1);
@@ -75,7 +81,7 @@ function anyAct(play: fc.Arbitrary<PlayRequest>): fc.Arbitrary<Act> {
     act('rungs', fc.constantFrom(-1 as const, 1 as const), ({ playback }, by) =>
       playback.changeRung(by),
     ),
-    act('rung', fc.nat(3), ({ playback }, rung) => playback.goToRung({ rung })),
+    act('rung', wish, ({ playback }, asked) => playback.goToRung(asked)),
     act('nudge', fc.integer({ min: -6, max: 6 }), ({ playback }, by) => playback.nudge(by)),
     act('turn to', patternId, ({ playback }, id) =>
       playback.turnTo({ kind: 'pattern', patternId: id }),
