@@ -1,7 +1,8 @@
-import type { TakeRecord } from '../core/practice/takeRecord.ts';
+import { type TakeRecord, withOtherId } from '../core/practice/takeRecord.ts';
 import type { Project } from '../core/project.ts';
 import type { Result } from '../core/result.ts';
 import type { PageTalk } from './otherPages.ts';
+import { rebornIds } from './rebornIds.ts';
 import type { StorageError } from './rooms.ts';
 import type { Store } from './store.ts';
 import type { KeptTake, TakeId, TakeRoom } from './takeRoom.ts';
@@ -31,7 +32,7 @@ export type TakeHistory = {
 };
 
 export type TakeHistoryParts = {
-  readonly store: Pick<Store, 'snapshot' | 'subscribe'>;
+  readonly store: Pick<Store, 'snapshot' | 'subscribe' | 'undoLabel'>;
   readonly storage: Result<TakeRoom, StorageError>;
   /** Tells other pages which song's takes have changed, and hears it from them. */
   readonly talk: PageTalk;
@@ -49,11 +50,15 @@ function inOrder(takes: Iterable<KeptTake>): KeptTake[] {
   return [...takes].toSorted((a, b) => a.atMs - b.atMs || (a.id < b.id ? -1 : 1));
 }
 
-/** Reads the takes of whichever song lies open, and those that another page adds to it. */
+/**
+ * Reads the takes of whichever song lies open, and those that another page adds to it. Where an edit gives
+ * the id of a deleted pattern or section to a new one, the takes stay with what is gone.
+ */
 export function createTakeHistory(parts: TakeHistoryParts): TakeHistory {
   const { store, storage, talk, newTakeId } = parts;
   const listeners = new Set<() => void>();
   let songId = store.snapshot().id;
+  let newIdsIn = rebornIds(store.snapshot());
   let known = new Map<TakeId, KeptTake>();
   let crossed: ReadonlySet<TakeId> = new Set();
   let problem = storage.ok ? undefined : storage.error;
@@ -109,9 +114,31 @@ export function createTakeHistory(parts: TakeHistoryParts): TakeHistory {
     if (state.problem !== problem) show();
   }
 
-  function openSong(): void {
-    const { id } = store.snapshot();
-    if (id === songId) return;
+  /** Takes of what had an id before get one that nothing else will have. */
+  function leaveToTheGone(id: string): void {
+    const gone = `${id} ${newTakeId()}`;
+    const moved = [...known.values()].flatMap((take) => {
+      const renamed = withOtherId(take, id, gone);
+      return renamed === take ? [] : [{ ...renamed, id: take.id }];
+    });
+    if (moved.length === 0) return;
+    for (const take of moved) known.set(take.id, take);
+    const ids = new Set(moved.map((take) => take.id));
+    unkept.set(songId, [...unkeptOf(songId).filter((take) => !ids.has(take.id)), ...moved]);
+    show();
+    void save(songId);
+  }
+
+  function follow(): void {
+    const project = store.snapshot();
+    const { id } = project;
+    if (id === songId) {
+      const reborn = newIdsIn(project);
+      // What another page has edited comes without a history of edits.
+      if (store.undoLabel() !== undefined) reborn.forEach(leaveToTheGone);
+      return;
+    }
+    newIdsIn = rebornIds(project);
     songId = id;
     crossed = new Set();
     known = new Map(unkeptOf(id).map((take) => [take.id, take]));
@@ -119,7 +146,7 @@ export function createTakeHistory(parts: TakeHistoryParts): TakeHistory {
     void read();
   }
 
-  store.subscribe(openSong);
+  store.subscribe(follow);
   talk.onTold((id) => {
     if (id === songId) void read();
   });

@@ -32,7 +32,7 @@ async function settled(): Promise<void> {
 let count = 0;
 
 /** A page with the song `one` open on a storage that keeps `one` and `two`. */
-async function page(storage: MemoryStorage = memoryStorage(), talk = pageTalks()()) {
+async function openPage(storage: MemoryStorage = memoryStorage(), talk = pageTalks()()) {
   for (const id of ['one', 'two']) await storage.saveProject(project({ id }), 0);
   const store = createStore(project({ id: 'one' }));
   const history = createTakeHistory({
@@ -50,17 +50,17 @@ const at = (atMs: number) => takeRecord({ atMs });
 
 describe('the history of takes', () => {
   it('has what was kept at another visit and what is played now, in order of time', async () => {
-    const { storage, history } = await page();
+    const { storage, history } = await openPage();
     history.keep('one', [at(3), at(1)]);
     await settled();
-    const later = await page(storage);
+    const later = await openPage(storage);
     expect(later.times()).toEqual([1, 3]);
     later.history.keep('one', [at(2)]);
     expect(later.times()).toEqual([1, 2, 3]);
   });
 
   it('is that of the song that lies open', async () => {
-    const { store, history, times } = await page();
+    const { store, history, times } = await openPage();
     history.keep('one', [at(1)]);
     history.keep('two', [at(2)]);
     expect(times()).toEqual([1]);
@@ -71,8 +71,8 @@ describe('the history of takes', () => {
 
   it('follows what another page keeps and deletes', async () => {
     const talks = pageTalks();
-    const here = await page(memoryStorage(), talks());
-    const there = await page(here.storage, talks());
+    const here = await openPage(memoryStorage(), talks());
+    const there = await openPage(here.storage, talks());
     there.history.keep('one', [at(1), at(2)]);
     await settled();
     expect(here.times()).toEqual([1, 2]);
@@ -88,7 +88,7 @@ describe('the history of takes', () => {
   });
 
   it('does not count what is crossed out, until it is put back', async () => {
-    const { storage, history, times } = await page();
+    const { storage, history, times } = await openPage();
     history.keep('one', [at(1), at(2)]);
     await settled();
     const [first] = history.state().takes;
@@ -101,7 +101,7 @@ describe('the history of takes', () => {
   });
 
   it('deletes for good what is crossed out, and nothing of it with another song', async () => {
-    const { storage, store, history, times } = await page();
+    const { storage, store, history, times } = await openPage();
     history.keep('one', [at(1), at(2)]);
     await settled();
     history.crossOut(history.state().takes.map(({ id }) => id));
@@ -133,7 +133,7 @@ describe('the history of takes', () => {
   });
 
   it('tries again with the next take to keep what could not be kept', async () => {
-    const { storage, history, times } = await page();
+    const { storage, history, times } = await openPage();
     storage.failure = FULL;
     history.keep('one', [at(1)]);
     await settled();
@@ -147,7 +147,7 @@ describe('the history of takes', () => {
   });
 
   it('brings back what could not be deleted', async () => {
-    const { storage, history, times } = await page();
+    const { storage, history, times } = await openPage();
     history.keep('one', [at(1)]);
     await settled();
     history.crossOut(history.state().takes.map(({ id }) => id));
@@ -160,8 +160,26 @@ describe('the history of takes', () => {
     expect(times()).toEqual([1]);
   });
 
+  it('leaves no take to a later pattern under the id of a deleted one, but to one that is brought back', async () => {
+    const { storage, store, history } = await openPage();
+    const ofP = () => history.state().takes.map(({ target }) => Object.values(target)[1] === 'p');
+    const patterns = store.snapshot().patterns;
+    const setPatterns = (next: typeof patterns) =>
+      store.edit((before) => ({ ...before, patterns: next }), { label: 'patterns' });
+    history.keep('one', [at(1)]);
+    await settled();
+    setPatterns([]);
+    store.undo();
+    expect(ofP()).toEqual([true]);
+    setPatterns([]);
+    setPatterns([{ ...patterns[0]!, name: 'Another' }]);
+    expect(ofP()).toEqual([false]);
+    await settled();
+    expect([...storage.takeRows.get('one')!.values()]).toEqual(history.state().takes);
+  });
+
   it('leaves no take to a later song under the id of a deleted one', async () => {
-    const { storage, store, history } = await page();
+    const { storage, store, history } = await openPage();
     history.keep('two', [at(1)]);
     await settled();
     await storage.deleteProject('two');

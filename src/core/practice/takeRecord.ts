@@ -52,6 +52,33 @@ export function sameTarget(one: PracticeTarget, other: PracticeTarget): boolean 
   }
 }
 
+/** A take with another id in place of one, wherever its pattern or section is named; the very same where it is not. */
+export function withOtherId(take: TakeRecord, id: string, other: string): TakeRecord {
+  const target = targetWithOtherId(take.target, id, other);
+  const hasStep = take.score.steps.some((step) => step.patternId === id);
+  if (target === take.target && !hasStep) return take;
+  const steps = take.score.steps.map((step) =>
+    step.patternId === id ? { ...step, patternId: other } : step,
+  );
+  return { ...take, target, score: { ...take.score, steps } };
+}
+
+function targetWithOtherId(target: PracticeTarget, id: string, other: string): PracticeTarget {
+  const renamed = (each: string) => (each === id ? other : each);
+  switch (target.kind) {
+    case 'pattern':
+      return target.patternId === id ? { ...target, patternId: other } : target;
+    case 'section':
+      return target.sectionId === id ? { ...target, sectionId: other } : target;
+    case 'join':
+      return target.from === id || target.to === id
+        ? { ...target, from: renamed(target.from), to: renamed(target.to) }
+        : target;
+    default:
+      return target;
+  }
+}
+
 /** Whether a take shows that its tempo was reached: clean, both hands, the whole part, played through. */
 export function reachesTempo({ hand, level, passes, score }: TakeRecord): boolean {
   return score.clean && hand === 'both' && level === undefined && passes > 0;
