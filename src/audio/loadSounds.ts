@@ -78,10 +78,13 @@ function inChannels(audio: AudioData, most: number): AudioData {
   return { channels: [mixed], sampleRate };
 }
 
-/** `channels`: 1 keeps recordings in one channel. With `pause` one sound is loaded after the other, each after a pause. */
+/**
+ * `channels`: 1 keeps recordings in one channel. With `pause` one sound is loaded after the other, each
+ * after a pause; once it gives none, those that are left are loaded together.
+ */
 export type LoadOptions = {
   readonly channels?: 1 | 2;
-  readonly pause?: () => Promise<void>;
+  readonly pause?: () => Promise<void> | undefined;
 };
 
 /**
@@ -99,11 +102,12 @@ export async function loadSounds(
     const audio = inChannels(toSoftEnd(await audioOf(sound, context)), channels);
     return [sound.id, bufferOf(audio, scaleTo(sound.loudness, audio))] as const;
   };
-  if (!pause) return new Map(await Promise.all(sounds.map(load)));
-  const bank = new Map<SoundId, AudioBuffer>();
-  for (const sound of sounds) {
-    await pause();
-    bank.set(...(await load(sound)));
+  const loaded: (readonly [SoundId, AudioBuffer])[] = [];
+  for (const [i, sound] of sounds.entries()) {
+    const rest = pause?.();
+    if (!rest) return new Map([...loaded, ...(await Promise.all(sounds.slice(i).map(load)))]);
+    await rest;
+    loaded.push(await load(sound));
   }
-  return bank;
+  return new Map(loaded);
 }

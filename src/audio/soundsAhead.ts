@@ -5,7 +5,7 @@ import { STORED_SOUNDS } from './soundCatalogue.ts';
 export type SoundsAhead = {
   /** Begins to load, one sound after the other while the page rests. Once; not on a small device. */
   readonly begin: () => void;
-  /** Every sound for a context: those on their way, without rests from now on, or loaded now. */
+  /** Every sound for a context: those on their way, all that is left of them together, or loaded now. */
   readonly at: (context: BaseAudioContext) => Promise<SoundBank>;
 };
 
@@ -32,7 +32,7 @@ export function createSoundsAhead({ rest, memoryGb }: SoundsAheadParts): SoundsA
     const sampleRate = await deviceRate();
     if (isNeeded || ahead) return;
     const context = new OfflineAudioContext(1, 1, sampleRate);
-    const pause = () => (isNeeded ? Promise.resolve() : rest());
+    const pause = () => (isNeeded ? undefined : rest());
     const sounds = loadSounds(context, STORED_SOUNDS, { ...manner, pause });
     sounds.catch(() => {
       ahead = undefined;
