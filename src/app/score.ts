@@ -13,7 +13,7 @@ import { countIn } from '../core/rhythm/countIn.ts';
 import type { Level } from '../core/rhythm/levels.ts';
 import type { Note, Part, TimedNote } from '../core/rhythm/note.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
-import { type PedalSpan, pedalled, pedalSpans } from '../core/rhythm/pedal.ts';
+import { type PedalSpan, pedalled, pedalSpans, pedalsWithin } from '../core/rhythm/pedal.ts';
 import { perform } from '../core/rhythm/perform.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import { realiseBand } from '../core/rhythm/realiseBand.ts';
@@ -116,13 +116,6 @@ export function drillPattern(project: Project): Pattern | undefined {
 
 function withinTicks(notes: readonly Note[], fromTick: Ticks, toTick: Ticks): Note[] {
   return notes.filter((note) => note.startTick >= fromTick && note.startTick < toTick);
-}
-
-/** The pedal within what is played, up at its end. */
-function pedalsWithin(pedals: readonly PedalSpan[], fromTick: Ticks, toTick: Ticks): PedalSpan[] {
-  return pedals
-    .filter(({ downTick }) => downTick >= fromTick && downTick < toTick)
-    .map(({ downTick, upTick }) => ({ downTick, upTick: Math.min(upTick, toTick) }));
 }
 
 /** A tempo map at so many per cent of its tempo. */

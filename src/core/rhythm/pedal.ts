@@ -63,6 +63,20 @@ export function pedalled(notes: readonly Note[], pedals: readonly PedalSpan[]): 
   });
 }
 
+/** The pedal where only `fromTick` to `toTick` is played: down again after the first keys there, up at the end. */
+export function pedalsWithin(
+  pedals: readonly PedalSpan[],
+  fromTick: Ticks,
+  toTick: Ticks,
+): PedalSpan[] {
+  return pedals
+    .map(({ downTick, upTick }) => ({
+      downTick: downTick < fromTick ? fromTick + PEDAL_LAG : downTick,
+      upTick: Math.min(upTick, toTick),
+    }))
+    .filter(({ downTick, upTick }) => downTick < upTick);
+}
+
 /** The last of the spans that is pressed at or before a tick. */
 function lastDown(pedals: readonly PedalSpan[], tick: Ticks): PedalSpan | undefined {
   let low = 0;

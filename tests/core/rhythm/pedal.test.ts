@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Pattern } from '../../../src/core/rhythm/pattern.ts';
-import { PEDAL_LAG, pedalled, pedalSpans } from '../../../src/core/rhythm/pedal.ts';
+import { PEDAL_LAG, pedalled, pedalSpans, pedalsWithin } from '../../../src/core/rhythm/pedal.ts';
 import type { Timeline } from '../../../src/core/song/timeline.ts';
 import { chartTimeline, noteLines, pattern, sectionsTimeline } from '../../support/patterns.ts';
 import { played } from '../../support/playing.ts';
@@ -121,6 +121,16 @@ describe('notes under the pedal', () => {
     const bass = { ...note!, part: 'bass' } as const;
     expect(pedalled([bass], [{ downTick: 60, upTick: 1920 }])).toEqual([bass]);
   });
+});
+
+it('is down again after the first keys where play begins under it, and up where play ends', () => {
+  const pedals = [
+    { downTick: 60, upTick: 1920 },
+    { downTick: 1980, upTick: 5760 },
+    { downTick: 5820, upTick: 7680 },
+  ];
+  expect(pedalsWithin(pedals, 3840, 5800)).toEqual([{ downTick: 3900, upTick: 5760 }]);
+  expect(pedalsWithin(pedals, 0, 1200)).toEqual([{ downTick: 60, upTick: 1200 }]);
 });
 
 it('never overlaps itself, lasts, and only ever lengthens a note, up to where it is let up', () => {
