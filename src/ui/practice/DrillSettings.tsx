@@ -114,7 +114,7 @@ function LadderFields() {
       gesture: `ladder ${Object.keys(parts).join()}`,
     });
   return (
-    <fieldset className="practice-fields">
+    <fieldset className="practice-fields practice-ladder-fields">
       <legend>Tempo ladder</legend>
       <EndField
         label="From"

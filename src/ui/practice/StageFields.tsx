@@ -4,6 +4,7 @@ import { type Passage, type Stage, samePassage } from '../../core/practice/stage
 import type { Level } from '../../core/rhythm/levels.ts';
 import type { Timeline } from '../../core/song/timeline.ts';
 import { selectTimeline } from '../../state/selectors.ts';
+import { selectProposal } from '../../state/stages.ts';
 import { useProject } from '../useProject.ts';
 import { ChordText } from './ChordField.tsx';
 import { levelWords, MY_HANDS, passageWords } from './stageWords.ts';
@@ -26,18 +27,20 @@ function passagesOf({ sections }: Timeline, turns: Passage): Passage[] {
   ];
 }
 
-/** The two chords of a stage, or those that it would have. */
-function turnsOf({ passage }: Stage, held: Chord): Passage & { readonly kind: 'two-chords' } {
-  return passage.kind === 'two-chords'
-    ? passage
-    : { kind: 'two-chords', first: held, second: held };
+/** The two chords of a stage, or those that it would have: the proposed ones. */
+function turnsOf({ passage }: Stage, proposal: readonly Stage[], held: Chord): Passage {
+  const turns = [passage, ...proposal.map((stage) => stage.passage)].find(
+    ({ kind }) => kind === 'two-chords',
+  );
+  return turns ?? { kind: 'two-chords', first: held, second: held };
 }
 
 function WhatField({ stage, place, onChange }: Props) {
   const timeline = useProject(selectTimeline);
   const sections = useProject((project) => project.song.sections);
   const held = useProject((project) => project.practice.drill.chord);
-  const listed = passagesOf(timeline, turnsOf(stage, held));
+  const proposal = useProject(selectProposal);
+  const listed = passagesOf(timeline, turnsOf(stage, proposal, held));
   const isThere = listed.some((each) => samePassage(each, stage.passage));
   const passages = isThere ? listed : [...listed, stage.passage];
   const words = (passage: Passage) =>
