@@ -8,6 +8,7 @@ import {
   drillAfter,
   drillBpm,
   drillPlaceOf,
+  nudged,
   type RungJudge,
   rungAt,
   rungsOfStage,
@@ -154,6 +155,14 @@ function scoreOfDrill(
   const now = stageNow(project, stage);
   const held = rungAt(rungsOfStage(project, now), drill.rung);
   return withLevel(drillScore(project, now, held, drillBpm(project, now, drill)), held.level);
+}
+
+/** A drill's pass so much faster or slower than it is; other passes as they are. */
+export function nudgedPass(pass: CoursePass, project: Project, byBpm: number): CoursePass {
+  const { request, drill } = pass;
+  return request.kind === 'drill' && drill
+    ? { ...pass, drill: nudged(project, request.stage, drill, byBpm) }
+    : pass;
 }
 
 /** The place of a drill's pass on its way as that is now; undefined for other music. */

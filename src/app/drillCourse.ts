@@ -70,7 +70,10 @@ export function rungAt(rungs: readonly DrillRung[], place: number): DrillRung {
 /** The tempo of a pass of a drill. */
 export function drillBpm(project: Project, stage: Stage | undefined, drill: DrillPass): Bpm {
   const rung = rungAt(rungsOfStage(project, stage), drill.rung);
-  const bpm = passBpm(project.practice.drill.ladder, rung, drill.pass) + (drill.nudgeBpm ?? 0);
+  return settable(passBpm(project.practice.drill.ladder, rung, drill.pass) + (drill.nudgeBpm ?? 0));
+}
+
+function settable(bpm: Bpm): Bpm {
   return Math.min(Math.max(bpm, BPM_RANGE.lowest), BPM_RANGE.highest);
 }
 
@@ -93,10 +96,16 @@ export function isAtGoalBetween(project: Project, plan: InDrill): boolean {
   return isPassAtGoal(project.practice.drill.ladder, held, plan.drill.pass);
 }
 
-/** A drill's pass so much faster or slower than it is. */
-export function nudged(drill: DrillPass, byBpm: number): DrillPass {
+/** A drill's pass so much faster or slower than it is, within the tempos that can be set. */
+export function nudged(
+  project: Project,
+  stage: Stage | undefined,
+  drill: DrillPass,
+  byBpm: number,
+): DrillPass {
   const { nudgeBpm = 0, ...rest } = drill;
-  const next = nudgeBpm + byBpm;
+  const bpm = drillBpm(project, stage, drill);
+  const next = nudgeBpm + settable(bpm + byBpm) - bpm;
   return next === 0 ? rest : { ...rest, nudgeBpm: next };
 }
 

@@ -12,6 +12,7 @@ import {
   drillPlace,
   firstPass,
   type Manner,
+  nudgedPass,
   passAfter,
   playedTimes,
   scoreOfPass,
@@ -20,7 +21,6 @@ import {
   type DrillPlace,
   type DrillWish,
   isSameRung,
-  nudged,
   type RungJudge,
   rungsOfStage,
   wishBeside,
@@ -315,9 +315,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
       if (!heard?.drill) return;
       // A pass that is made already may be on another rung.
       revise((plan) =>
-        plan.drill && isSameRung(plan, heard)
-          ? { ...plan, drill: nudged(plan.drill, byBpm) }
-          : plan,
+        isSameRung(plan, heard) ? nudgedPass(plan, store.snapshot(), byBpm) : plan,
       );
     },
     setVolumes(next) {

@@ -216,7 +216,7 @@ describe('a top rung', () => {
 
   it('is done once it was clean, until it is not clean any more', () => {
     const now = drilling().store.snapshot();
-    const isDone = (drill: DrillPass) => drillPlaceOf(now, TOGETHER, drill).isDone;
+    const isDone = (pass: DrillPass) => drillPlaceOf(now, TOGETHER, pass).isDone;
     const clean = drillAfter(onTop, now, undefined, () => ({ clean: true }));
     expect(clean.drill).toMatchObject({ rung: 1, pass: 1 });
     expect(isDone(clean.drill)).toBe(true);
@@ -292,7 +292,7 @@ describe('a nudge', () => {
     await at.playback.play(drill(undefined));
     at.playback.nudge(-900);
     at.pass(START_DELAY_SEC + 0.5);
-    expect(at.playback.state()).toMatchObject({ bpm: 20 });
+    expect(at.playback.state()).toMatchObject({ bpm: 20, drill: { nudgeBpm: -40 } });
     await at.playback.play({ kind: 'song', times: 1 });
     at.playback.nudge(20);
     at.pass(START_DELAY_SEC + 0.5);

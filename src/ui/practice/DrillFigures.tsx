@@ -48,6 +48,7 @@ export function DrillFigures({
   const { stage, rungs, here, bpm, place } = drill;
   const moves = stage && stage.passage.kind !== 'one-chord';
   const level = rungs[here]?.level;
+  const { pass, passes } = place ?? { pass: 1, passes: passesPerRung };
   return (
     <>
       <div className={`practice-figures${moves ? ' practice-figures-brief' : ''}`}>
@@ -61,7 +62,8 @@ export function DrillFigures({
             {level !== undefined && <small>, {levelWords(level)}</small>}
           </p>
           <p className="practice-place" role="status">
-            Pass <b>{place?.pass ?? 1}</b> of {place?.passes ?? passesPerRung}
+            Pass <b>{pass}</b>
+            {pass <= passes && ` of ${passes}`}
             {place?.isAtGoal && <small>, the goal</small>}
           </p>
           {!moves && <Held pattern={pattern} />}
