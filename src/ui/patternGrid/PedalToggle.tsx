@@ -2,14 +2,13 @@ import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { setPedal } from '../../state/edits/pattern.ts';
 import { useParts } from '../parts.ts';
 
-/** Whether the pattern is played with the pedal, and how, in words; a press changes it. */
+/** Whether the pattern is played with the pedal, changed with each chord; a press changes it. */
 export function PedalToggle({ pattern }: { readonly pattern: Pattern }) {
   const { store } = useParts();
-  const [words, face] = pattern.pedal ? ['with each chord', 'by chord'] : ['none', 'none'];
   return (
     <button
       type="button"
-      aria-label={`Pedal: ${words}`}
+      aria-label="Pedal, changed with each chord"
       aria-pressed={pattern.pedal !== undefined}
       title="The sustaining pedal, changed with each chord"
       onClick={() =>
@@ -18,7 +17,7 @@ export function PedalToggle({ pattern }: { readonly pattern: Pattern }) {
         })
       }
     >
-      <span className="pattern-caption">Pedal</span> {face}
+      Pedal
     </button>
   );
 }
