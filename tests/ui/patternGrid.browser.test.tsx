@@ -218,9 +218,11 @@ it('makes, names and removes patterns', async () => {
 });
 
 it('plays the pattern with the pedal or without, as one change', async () => {
-  await page.getByRole('button', { name: 'Pedal: none' }).click();
+  await page
+    .getByRole('button', { name: 'Pedal, changed with each chord', pressed: false })
+    .click();
   expect(now().pedal).toBe('by-chord');
-  await page.getByRole('button', { name: 'Pedal: with each chord', pressed: true }).click();
+  await page.getByRole('button', { name: 'Pedal, changed with each chord', pressed: true }).click();
   expect(now()).toEqual(withBand);
   parts.store.undo();
   expect(now().pedal).toBe('by-chord');
