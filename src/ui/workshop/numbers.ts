@@ -21,29 +21,25 @@ function syncopationNumber(pattern: Pattern): PatternNumber {
 }
 
 function densityNumber(pattern: Pattern): PatternNumber {
-  const perBeat = (hits: Pattern['left'] | Pattern['right']) =>
-    Number(density(hits, pattern).toFixed(2));
+  const [right, left] = [density(pattern.right, pattern), density(pattern.left, pattern)];
+  const written = (strikes: number) => String(Number(strikes.toFixed(2)));
   return {
     name: 'Density',
-    value: String(perBeat(pattern.left) + perBeat(pattern.right)),
-    means: `Strikes to a beat: ${perBeat(pattern.right)} in the right hand, ${perBeat(pattern.left)} in the left.`,
+    value: written(right + left),
+    means: `Strikes to a beat: ${written(right)} in the right hand, ${written(left)} in the left.`,
   };
 }
 
-const LEADERS = {
-  left: 'The left hand strikes more often; listen to it first.',
-  right: 'The right hand strikes more often; listen to it first.',
-  both: 'Both hands strike equally often.',
-} as const;
+function leaderWords(pattern: Pattern): string {
+  const [left, right] = [pattern.left.length, pattern.right.length];
+  const leader = leadingHand(pattern);
+  if (leader === 'both') return 'Both hands strike equally often.';
+  const strikes = leader === 'left' ? `${left} strikes to ${right}` : `${right} strikes to ${left}`;
+  return `The ${leader} hand strikes more often, ${strikes}; listen to it first.`;
+}
 
 function leadingNumber(pattern: Pattern): PatternNumber {
-  const leader = leadingHand(pattern);
-  const { left, right } = pattern;
-  return {
-    name: 'Leading hand',
-    value: leader,
-    means: `${LEADERS[leader]} ${right.length} to ${left.length}.`,
-  };
+  return { name: 'Leading hand', value: leadingHand(pattern), means: leaderWords(pattern) };
 }
 
 function swingNumber({ swing }: Pattern): PatternNumber {

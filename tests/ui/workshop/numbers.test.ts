@@ -22,11 +22,24 @@ it('density counts the strikes of both hands to a beat', () =>
     means: 'Strikes to a beat: 1 in the right hand, 0.25 in the left.',
   }));
 
-it('the leading hand is the one that strikes more often', () =>
-  expect(numberOf(pattern('4/4', { left: 'RRR.', right: 'C...' }), 'Leading hand')).toMatchObject({
-    value: 'left',
-    means: 'The left hand strikes more often; listen to it first. 1 to 3.',
-  }));
+it('density is rounded as a whole, not hand by hand', () => {
+  const sixBeats = pattern('3/4', { left: 'RRRRRRR.....', right: 'C...........' });
+  const thirds = { ...sixBeats, bars: 2 };
+  expect(numberOf(thirds, 'Density')?.value).toBe('1.33');
+});
+
+it.each([
+  ['RRR.', 'C...', 'left', 'The left hand strikes more often, 3 strikes to 1; listen to it first.'],
+  [
+    'R...',
+    'CC..',
+    'right',
+    'The right hand strikes more often, 2 strikes to 1; listen to it first.',
+  ],
+  ['R.R.', '.C.C', 'both', 'Both hands strike equally often.'],
+])('of %s and %s the leading hand is %s', (left, right, value, means) =>
+  expect(numberOf(pattern('4/4', { left, right }), 'Leading hand')).toMatchObject({ value, means }),
+);
 
 it('swing is a ratio, with what it does', () => {
   const straight = pattern('4/4', { left: 'R...' });
