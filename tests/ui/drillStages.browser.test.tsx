@@ -101,8 +101,8 @@ it('goes through rungs and stages and back with nothing but keys', async () => {
   expect(pressedInFoot()).toBe('Left');
   await userEvent.keyboard('{PageUp}');
   await stageHere().toMatch(/"one-chord" right full 2$/);
-  await userEvent.keyboard('+');
-  await expect.element(page.getByText('2 faster, on this rung only')).toBeVisible();
+  await userEvent.keyboard('-');
+  await expect.element(page.getByText('2 slower, on this rung only')).toBeVisible();
   await userEvent.keyboard(' ');
   await expect.poll(() => parts.playback.state().status).toBe('stopped');
   await expect.element(step('Stage 1 Left hand alone')).toHaveAttribute('aria-current', 'step');
