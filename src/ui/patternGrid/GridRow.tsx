@@ -1,5 +1,6 @@
 import { memo } from 'react';
 import type { Hit } from '../../core/rhythm/pattern.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
 import { hitOnStep, strokesOnStep } from './gridPlace.ts';
 import { type PlacedRow, type Row, rowKey, rowName } from './rowLayout.ts';
 import { sameProps } from './sameProps.ts';
@@ -14,21 +15,27 @@ type Props = {
   readonly syllables: readonly string[];
   /** Hits of the row's hand; none where the row is a source's. */
   readonly hits: readonly Hit[];
+  /** Those at the end of the round before, of so many ticks, that still sound here. */
+  readonly tied: readonly Hit[];
+  readonly roundTicks: Ticks;
   /** Column of the one cell that the tab key reaches, where it is in this row and system. */
   readonly tabColumn: number | undefined;
   readonly rowIndex: number;
 };
 
-function handWords(hits: readonly Hit[], step: PlacedStep): string {
+type RowHits = Pick<Props, 'hits' | 'tied' | 'roundTicks'>;
+
+function handWords({ hits, tied, roundTicks }: RowHits, step: PlacedStep): string {
   const hit = hitOnStep(hits, step);
-  if (!hit) return 'empty';
+  const over = tied.find(({ at, length }) => at + length - roundTicks > step.at);
+  if (!hit) return over ? `tied over from the end: ${spokenHit(over)}` : 'empty';
   return hit.at < step.at ? `sounds on: ${spokenHit(hit)}` : spokenHit(hit);
 }
 
 /** What is read out of a place, and whether a stroke of the band stands there. */
 function placeContent(
   row: Row,
-  hits: readonly Hit[],
+  hits: RowHits,
   step: PlacedStep,
   system: System,
 ): { readonly words: string; readonly hasStroke: boolean } {
@@ -70,7 +77,7 @@ const Cell = memo(function Cell({
 
 /** The places of one row in one system, over its drawing: what is focused, tapped and read out. */
 export const GridRow = memo(function GridRow(props: Props) {
-  const { placed, system, bars, syllables, hits, tabColumn, rowIndex } = props;
+  const { placed, system, bars, syllables, tabColumn, rowIndex } = props;
   const { row, top, height } = placed;
   const key = rowKey(row);
   const spoken = row.kind === 'source' ? sourceName(row.source) : rowName(row);
@@ -85,7 +92,7 @@ export const GridRow = memo(function GridRow(props: Props) {
         {rowName(row)}
       </div>
       {system.steps.map((step) => {
-        const { words, hasStroke } = placeContent(row, hits, step, system);
+        const { words, hasStroke } = placeContent(row, props, step, system);
         return (
           <Cell
             key={step.column}

@@ -1,6 +1,7 @@
 import { type ReactNode, useRef } from 'react';
-import type { Pattern } from '../../core/rhythm/pattern.ts';
+import { type Pattern, patternTicks } from '../../core/rhythm/pattern.ts';
 import { CountFigures } from './CountFigures.tsx';
+import { tiedInto } from './inSystem.ts';
 import { Playhead } from './Playhead.tsx';
 import { type PlacedRow, type RowLayout, rowKey, rowName } from './rowLayout.ts';
 import { SystemInk } from './SystemInk.tsx';
@@ -54,6 +55,8 @@ export function PatternPicture({
               voices={voiceRows(pattern.right)}
               left={pattern.left}
               right={pattern.right}
+              {...tiedInto(system, pattern, patternTicks(pattern))}
+              roundTicks={patternTicks(pattern)}
               close="repeat"
               chosen={undefined}
             />

@@ -1,5 +1,10 @@
 import { type SyntheticEvent, useMemo, useRef, useState } from 'react';
-import { type Division, type Pattern, patternSteps } from '../../core/rhythm/pattern.ts';
+import {
+  type Division,
+  type Pattern,
+  patternSteps,
+  patternTicks,
+} from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { setDivision } from '../../state/edits/pattern.ts';
 import { useParts } from '../parts.ts';
@@ -7,7 +12,7 @@ import { DivisionMenu } from './DivisionMenu.tsx';
 import { cellOf, placeOf } from './gridCells.ts';
 import { beatIndexOf, type Chosen, type Place } from './gridPlace.ts';
 import { bringIntoSight } from './inSight.ts';
-import { chosenIn, handsIn, placeIn } from './inSystem.ts';
+import { chosenIn, handsIn, NOTHING_TIED, placeIn, tiedInto } from './inSystem.ts';
 import { Playhead } from './Playhead.tsx';
 import { SystemView } from './SystemView.tsx';
 import { voiceRows } from './toneHeights.ts';
@@ -49,6 +54,7 @@ export function SpineGrid(props: Props) {
   const { meter, bars, divisions } = shown;
   const steps = useMemo(() => patternSteps({ meter, bars, divisions }), [meter, bars, divisions]);
   const voices = useMemo(() => voiceRows(shown.right), [shown.right]);
+  const roundTicks = patternTicks(shown);
 
   const goTo = (next: Place, by: 'key' | 'pointer') => {
     const cell = cellOf(grid.current, next);
@@ -118,9 +124,11 @@ export function SpineGrid(props: Props) {
             bars={bars}
             voices={voices}
             {...handsIn(system, shown)}
+            {...(scope === 'main' ? tiedInto(system, shown, roundTicks) : NOTHING_TIED)}
+            roundTicks={roundTicks}
             tabPlace={placeIn(system, place ?? FIRST_PLACE)}
             close={scope === 'ending' ? 'final' : 'repeat'}
-            chosen={chosenIn(system, chosen)}
+            chosen={chosenIn(system, chosen, roundTicks)}
           />
         ))}
         <div className="pattern-pulled" />

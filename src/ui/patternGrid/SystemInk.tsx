@@ -1,14 +1,16 @@
 import type { LeftHit, RightHit } from '../../core/rhythm/pattern.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
 import type { Chosen } from './gridPlace.ts';
 import { LeftInk, RightInk } from './HandInk.tsx';
+import type { Tied } from './inSystem.ts';
 import { LaneInk } from './LaneInk.tsx';
 import { type Close, Rules } from './Rules.tsx';
 import { type PlacedRow, type RowLayout, rowKey } from './rowLayout.ts';
 import type { System } from './systemLayout.ts';
 
-type Props = {
+type Props = Tied & {
   readonly system: System;
   readonly layout: RowLayout;
   /** Bars of the whole pattern, and the voices that its right hand is drawn in (`voiceRows`). */
@@ -16,6 +18,8 @@ type Props = {
   readonly voices: number;
   readonly left: readonly LeftHit[];
   readonly right: readonly RightHit[];
+  /** How long a round is, out of which something may be tied over into the system. */
+  readonly roundTicks: Ticks;
   readonly close: Close;
   readonly chosen: Chosen | undefined;
 };
@@ -23,6 +27,7 @@ type Props = {
 /** Everything that is drawn in one system but the counts: rules, both hands in ink, the band faint outside. */
 export function SystemInk(props: Props) {
   const { system, layout, bars, voices, left, right, close, chosen } = props;
+  const { tiedLeft, tiedRight, roundTicks } = props;
   const hitOf = (hand: HandName) =>
     chosen?.kind === 'hit' && chosen.hand === hand ? chosen.hit.at : undefined;
   const strokeOf = ({ id }: Source) =>
@@ -30,13 +35,21 @@ export function SystemInk(props: Props) {
   const rowInk = ({ row, top, height }: PlacedRow) => {
     const key = rowKey(row);
     const shared = { system, top, height };
+    const inRound = { ...shared, roundTicks };
     if (row.kind === 'source')
       return <LaneInk key={key} {...shared} source={row.source} chosenAt={strokeOf(row.source)} />;
     if (row.kind === 'counts') return null;
     return row.hand === 'right' ? (
-      <RightInk key={key} {...shared} hits={right} chosenAt={hitOf('right')} voices={voices} />
+      <RightInk
+        key={key}
+        {...inRound}
+        hits={right}
+        tied={tiedRight}
+        chosenAt={hitOf('right')}
+        voices={voices}
+      />
     ) : (
-      <LeftInk key={key} {...shared} hits={left} chosenAt={hitOf('left')} />
+      <LeftInk key={key} {...inRound} hits={left} tied={tiedLeft} chosenAt={hitOf('left')} />
     );
   };
   return (

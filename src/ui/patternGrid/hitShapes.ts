@@ -45,9 +45,11 @@ export function hitPiece(system: System, hit: Pick<Hit, 'at' | 'length'>): HitPi
   const toTick = Math.min(hit.at + hit.length, system.toTick);
   if (toTick <= fromTick) return undefined;
   const from = tickX(system, fromTick) + (fromTick === hit.at ? GAP : 0);
+  // A hit that goes on in the next system, or the next round, is drawn up to the bar line.
+  const white = toTick === hit.at + hit.length ? GAP : 0;
   return {
     from,
-    to: Math.max(tickX(system, toTick) - GAP, from + GAP),
+    to: Math.max(tickX(system, toTick) - white, from + GAP),
     fromShare: (fromTick - hit.at) / hit.length,
     toShare: (toTick - hit.at) / hit.length,
   };

@@ -1,4 +1,5 @@
 import type { Hands, Hit } from '../../core/rhythm/pattern.ts';
+import type { Ticks } from '../../core/time/ticks.ts';
 import type { Chosen, Place } from './gridPlace.ts';
 import type { System } from './systemLayout.ts';
 
@@ -15,12 +16,32 @@ export function handsIn(system: Stretch, { left, right }: Hands): Hands {
   return { left: left.filter(sounds), right: right.filter(sounds) };
 }
 
-/** What is chosen, where some of it is drawn in a system. */
-export function chosenIn(system: Stretch, chosen: Chosen | undefined): Chosen | undefined {
+/** A hit as it was struck one round of `roundTicks` ago. */
+function roundBefore({ at, length }: Pick<Hit, 'at' | 'length'>, roundTicks: Ticks) {
+  return { at: at - roundTicks, length };
+}
+
+/** What is tied over the end of a round into the next. */
+export type Tied = { readonly tiedLeft: Hands['left']; readonly tiedRight: Hands['right'] };
+
+export const NOTHING_TIED: Tied = { tiedLeft: [], tiedRight: [] };
+
+/** What both hands struck in the round before, of `roundTicks`, that still sounds in a system. */
+export function tiedInto(system: Stretch, { left, right }: Hands, roundTicks: Ticks): Tied {
+  const sounds = (hit: Hit) => soundsIn(system, roundBefore(hit, roundTicks));
+  return { tiedLeft: left.filter(sounds), tiedRight: right.filter(sounds) };
+}
+
+/** What is chosen, where some of it is drawn in a system, be it the end of a tie out of the round before. */
+export function chosenIn(
+  system: Stretch,
+  chosen: Chosen | undefined,
+  roundTicks: Ticks,
+): Chosen | undefined {
   if (chosen === undefined) return undefined;
   const isIn =
     chosen.kind === 'hit'
-      ? soundsIn(system, chosen.hit)
+      ? soundsIn(system, chosen.hit) || soundsIn(system, roundBefore(chosen.hit, roundTicks))
       : chosen.stroke.at >= system.fromTick && chosen.stroke.at < system.toTick;
   return isIn ? chosen : undefined;
 }

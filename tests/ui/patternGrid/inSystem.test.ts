@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { chosenIn, handsIn, placeIn } from '../../../src/ui/patternGrid/inSystem.ts';
+import { chosenIn, handsIn, placeIn, tiedInto } from '../../../src/ui/patternGrid/inSystem.ts';
 import { sameProps } from '../../../src/ui/patternGrid/sameProps.ts';
 import { systemsOf } from '../../../src/ui/patternGrid/systemLayout.ts';
 import { pattern, ticksOf } from '../../support/patterns.ts';
@@ -23,9 +23,20 @@ it('gives a system the hits that sound in it, one that lasts over the bar line t
 it('has what is chosen, and the place of the cursor, only where they are', () => {
   const hit = twoBars.right[1]!;
   const chosen = { kind: 'hit', hand: 'right', hit, column: 22 } as const;
-  expect([chosenIn(first!, chosen), chosenIn(second!, chosen)]).toEqual([undefined, chosen]);
+  const whole = 2 * 1920;
+  const shown = (system: typeof first) => chosenIn(system!, chosen, whole);
+  expect([first, second].map(shown)).toEqual([undefined, chosen]);
   const place = { row: 'right', column: 15 };
   expect([placeIn(first!, place), placeIn(second!, place)]).toEqual([place, undefined]);
+});
+
+it('gives the first system what is tied over the end, and what is chosen where its tie ends', () => {
+  const tied = { ...twoBars, right: [{ ...twoBars.right[1]!, at: 3600, length: 480 }] };
+  expect(tiedInto(first!, tied, 3840).tiedRight).toEqual(tied.right);
+  expect(tiedInto(second!, tied, 3840)).toEqual({ tiedLeft: [], tiedRight: [] });
+  expect(tiedInto(first!, twoBars, 3840)).toEqual({ tiedLeft: [], tiedRight: [] });
+  const chosen = { kind: 'hit', hand: 'right', hit: tied.right[0]!, column: 30 } as const;
+  expect(chosenIn(first!, chosen, 3840)).toBe(chosen);
 });
 
 it('leaves a system as it is drawn when a hit of another one changes', () => {
