@@ -1,4 +1,5 @@
 import './keyPanel.css';
+import './keyChords.css';
 import { useState } from 'react';
 import type { CadenceKind } from '../../core/harmony/cadences.ts';
 import type { Chord } from '../../core/harmony/chord.ts';

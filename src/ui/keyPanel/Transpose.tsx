@@ -1,3 +1,4 @@
+import './transpose.css';
 import { type ReactNode, useState } from 'react';
 import { type Key, sameKey } from '../../core/harmony/key.ts';
 import { formatPitchClass, type KeyNumber } from '../../core/harmony/pitch.ts';
@@ -7,10 +8,9 @@ import { Choice } from '../Choice.tsx';
 import { MusicText } from '../ChordName.tsx';
 import { keyName } from '../chart/chordRoleWords.ts';
 import { useParts } from '../parts.ts';
+import { SheetDialog } from '../SheetDialog.tsx';
 import { signatureText, tonicChoices } from '../songMap/songWords.ts';
 import { useProject } from '../useProject.ts';
-
-import { SheetDialog } from './SheetDialog.tsx';
 import {
   beginningAfter,
   INTERVAL_WORDS,

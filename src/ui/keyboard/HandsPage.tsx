@@ -1,6 +1,7 @@
 import '../washes.css';
 import '../patternGrid/sheets.css';
 import './keyboard.css';
+import './keyChooser.css';
 import { useMemo, useState } from 'react';
 import { ownChart } from '../../core/song/form.ts';
 import type { Section } from '../../core/song/song.ts';

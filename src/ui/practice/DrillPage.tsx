@@ -1,4 +1,6 @@
 import './practice.css';
+import './ladder.css';
+import './fields.css';
 import '../patternGrid/patternGrid.css';
 import '../takes/takes.css';
 import { drillPattern } from '../../app/score.ts';

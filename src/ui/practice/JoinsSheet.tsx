@@ -1,12 +1,11 @@
 import './sheets.css';
-import '../keyPanel/keyPanel.css';
 import type { Join } from '../../core/practice/joins.ts';
 import { climbTo } from '../../core/practice/planTopics.ts';
 import { chordAt, type Timeline } from '../../core/song/timeline.ts';
 import { selectTimeline } from '../../state/selectors.ts';
 import { ChordName } from '../ChordName.tsx';
-import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
 import { useParts } from '../parts.ts';
+import { SheetDialog } from '../SheetDialog.tsx';
 import { useTakeHistory } from '../takes/useTakeHistory.ts';
 import { useProject } from '../useProject.ts';
 import { joinName, joinWords } from './joinWords.ts';

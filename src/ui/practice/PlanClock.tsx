@@ -1,4 +1,4 @@
-import './practice.css';
+import './planClock.css';
 import { useEffect, useState } from 'react';
 import type { PlanItem } from '../../core/practice/plan.ts';
 import { useParts } from '../parts.ts';

@@ -1,8 +1,7 @@
 import './sheets.css';
-import '../keyPanel/keyPanel.css';
 import type { PlanItem } from '../../core/practice/plan.ts';
-import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
 import { useParts } from '../parts.ts';
+import { SheetDialog } from '../SheetDialog.tsx';
 import { useProject, useView } from '../useProject.ts';
 import { NothingPlayableNote } from './NothingPlayableNote.tsx';
 import { NumberField } from './NumberField.tsx';

@@ -1,4 +1,5 @@
 import './practice.css';
+import './fields.css';
 import './play.css';
 import '../washes.css';
 import { useEffect, useRef } from 'react';

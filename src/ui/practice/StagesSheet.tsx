@@ -1,12 +1,11 @@
 import './sheets.css';
-import '../keyPanel/keyPanel.css';
 import { useState } from 'react';
 import type { Stage } from '../../core/practice/stage.ts';
 import { withAdded, withChanged, withMoved, without } from '../../core/practice/stageList.ts';
 import { setStages } from '../../state/edits/practice.ts';
 import { stageList } from '../../state/stages.ts';
-import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
 import { useParts } from '../parts.ts';
+import { SheetDialog } from '../SheetDialog.tsx';
 import { useProject } from '../useProject.ts';
 import { StageFields } from './StageFields.tsx';
 import { stageWords } from './stageWords.ts';

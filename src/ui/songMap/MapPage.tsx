@@ -1,6 +1,7 @@
 import '../washes.css';
 import '../patternGrid/sheets.css';
 import './songMap.css';
+import './ribbon.css';
 import { useState } from 'react';
 import type { FormEntryId, SectionId } from '../../core/ids.ts';
 import type { Section } from '../../core/song/song.ts';

@@ -1,13 +1,12 @@
-import '../keyPanel/keyPanel.css';
 import './takes.css';
 import './history.css';
 import { useMemo, useState } from 'react';
 import { takesFile } from '../../app/takesFile.ts';
 import { practiceDays, targetsOf } from '../../core/practice/practiceDays.ts';
 import { type PracticeTarget, sameTarget } from '../../core/practice/takeRecord.ts';
-import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
 import { useParts } from '../parts.ts';
 import { targetWords } from '../practice/planWords.ts';
+import { SheetDialog } from '../SheetDialog.tsx';
 import { saveFile } from '../saveFile.ts';
 import { useProject } from '../useProject.ts';
 import { HistoryPlots } from './HistoryPlots.tsx';

@@ -1,9 +1,8 @@
-import '../keyPanel/keyPanel.css';
 import './takes.css';
 import { useState } from 'react';
 import { takeRemarks } from '../../core/practice/takeRemarks.ts';
 import type { TakeScore } from '../../core/practice/takeScore.ts';
-import { SheetDialog } from '../keyPanel/SheetDialog.tsx';
+import { SheetDialog } from '../SheetDialog.tsx';
 import { hearingSentence } from './inputWords.ts';
 import { TakeStory } from './TakeStory.tsx';
 import { remarkLine } from './takeWords.ts';

@@ -1,4 +1,7 @@
 import './desk.css';
+import './tapping.css';
+import './songPanel.css';
+import './fills.css';
 import './workshop.css';
 import type { RefObject } from 'react';
 import { unreachable } from '../../core/result.ts';

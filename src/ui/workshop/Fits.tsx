@@ -1,4 +1,5 @@
 import './desk.css';
+import './songPanel.css';
 import './workshop.css';
 import type { PatternId } from '../../core/ids.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';

@@ -1,3 +1,4 @@
+import './sheetDialog.css';
 import { type ReactNode, useEffect, useRef } from 'react';
 
 /** A sheet over the page, shown as long as it is there; Escape and its Close button put it away. */
@@ -15,13 +16,8 @@ export function SheetDialog({
     dialog.current?.showModal();
   }, []);
   return (
-    <dialog
-      ref={dialog}
-      className="sheet-dialog keypanel-sheet"
-      aria-label={title}
-      onClose={onClose}
-    >
-      <header className="keypanel-sheet-head">
+    <dialog ref={dialog} className="sheet-dialog over-page" aria-label={title} onClose={onClose}>
+      <header className="over-page-head">
         <h2>{title}</h2>
         <button type="button" className="quiet" onClick={() => dialog.current?.close()}>
           Close
