@@ -134,6 +134,22 @@ it('shows two pads while they are chosen, and hears them', async () => {
   await expect.element(page.getByRole('heading', { name: 'How it went' })).toBeVisible();
 });
 
+it('has room for pads over the buttons of the rungs, also at a tempo of three figures and in a plan', async () => {
+  await open({ input: 'pads', latencyMs: {} });
+  parts.view.set({ plan: { minutes: 15, next: 1, line: { index: 0, begunAtMs: Date.now() } } });
+  await expect.element(page.getByRole('region', { name: 'Plan' })).toBeVisible();
+  const pad = page.getByRole('button', { name: 'Left hand', exact: true });
+  const rungUp = page.getByRole('button', { name: 'Rung up' });
+  const edges = () => {
+    const [above, below] = [pad, rungUp].map((each) => each.element().getBoundingClientRect());
+    return { room: below!.top - above!.bottom, tall: above!.height };
+  };
+  await expect.poll(() => edges().room).toBeGreaterThanOrEqual(0);
+  expect(edges().tall).toBeGreaterThanOrEqual(60);
+  const stand = document.querySelector('.practice-stand')!;
+  expect(stand.scrollHeight).toBeLessThanOrEqual(stand.clientHeight);
+});
+
 it('says what to do where the browser was not allowed to use MIDI', async () => {
   await open({ input: 'nothing', latencyMs: {} });
   await page.getByRole('combobox', { name: 'Heard by' }).selectOptions('a MIDI keyboard');

@@ -52,7 +52,7 @@ export function DrillFigures({
   return (
     <>
       <div className={`practice-figures${moves ? ' practice-figures-brief' : ''}`}>
-        <p className="practice-tempo">
+        <p className={`practice-tempo${bpm >= 99.5 ? ' practice-tempo-hundreds' : ''}`}>
           <strong>{Math.round(bpm)}</strong>
           <span className="visually-hidden"> beats a minute</span>
         </p>

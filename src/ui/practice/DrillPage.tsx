@@ -58,7 +58,6 @@ export function DrillPage() {
             )
           }
         />
-        {input && <HitLegend input={input} />}
         {input === 'pads' && <TakePads />}
         <div className="practice-rung-buttons">
           <RungButtons drill={drill} />
@@ -67,6 +66,7 @@ export function DrillPage() {
       <div className="practice-side">
         <DrillNotes pattern={pattern} />
         <IPlay />
+        {input && <HitLegend input={input} />}
         <DrillSettings />
         <ClickSettings meter={pattern.meter} />
       </div>
