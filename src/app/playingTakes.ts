@@ -53,6 +53,11 @@ export type PlayingTakes = {
   readonly subscribe: (listener: () => void) => () => void;
   /** Opens an input for a moment, so that what is wrong with it (and the browser's question) comes before playing. */
   readonly tryInput: (kind: InputKind) => Promise<void>;
+  /**
+   * Listens with what is chosen now, where something is practised: what was heard until then is judged
+   * and handed on as broken off. False where nothing is practised, and nothing done.
+   */
+  readonly listenAnew: () => boolean;
   /** Forgets what was told and what was wrong. */
   readonly forget: () => void;
 };
@@ -103,15 +108,21 @@ export function createPlayingTakes(parts: PlayingTakesParts): PlayingTakes {
     return over;
   }
 
-  function end({ in: of, songId }: NonNullable<typeof heard>): void {
+  /** Ends the take, if one runs, and hands on what is left of it. */
+  function stopListening({ in: of, songId }: NonNullable<typeof heard>): PlayingResult | undefined {
     attempt++;
     endWatch?.();
     endWatch = undefined;
     const wasHeard = takes.isRunning();
     const score = takes.finish();
-    if (!wasHeard) return;
+    if (!wasHeard) return undefined;
     handOn(songId);
-    show({ ...state, result: { of, ...(score && { score }) } });
+    return { of, ...(score && { score }) };
+  }
+
+  function end(before: NonNullable<typeof heard>): void {
+    const result = stopListening(before);
+    if (result) show({ ...state, result });
   }
 
   playback.subscribe(() => {
@@ -140,6 +151,12 @@ export function createPlayingTakes(parts: PlayingTakesParts): PlayingTakes {
       });
       if (tried.ok) tried.value();
       if (mine === attempt) show(tried.ok ? {} : { problem: tried.error });
+    },
+    listenAnew() {
+      if (!heard) return false;
+      stopListening(heard);
+      void begin();
+      return true;
     },
     forget: () => show({}),
   };

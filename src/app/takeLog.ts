@@ -44,6 +44,8 @@ export function createTakeLog(
   let past: readonly ExpectedStretch[] = [];
   let present: readonly ExpectedStretch[] = [];
   let isClosed = false;
+  /** What sounded before the take began was not asked of the player. */
+  const beganSec = heardNow();
 
   function stretchOf(pass: SoundingPass): ExpectedStretch {
     const known = present.find((each) => isSame(each.pass, pass));
@@ -58,7 +60,7 @@ export function createTakeLog(
 
   function look(): void {
     if (isClosed) return;
-    const passes = playback.passes();
+    const passes = playback.passes().flatMap((pass) => sinceSec(pass, beganSec));
     const [first] = passes;
     if (!first) return;
     const over = present.filter(({ pass }) => pass.fromSec < first.fromSec);
@@ -96,6 +98,12 @@ export function createTakeLog(
       for (const stop of stops) stop();
     },
   };
+}
+
+/** What of a pass sounds from a time on, if anything does. */
+function sinceSec(pass: SoundingPass, sec: Seconds): SoundingPass[] {
+  if (pass.toSec <= sec) return [];
+  return [pass.fromSec >= sec ? pass : { ...pass, fromSec: sec }];
 }
 
 /** A pass that was edited, or begins at another time, is another one. */

@@ -166,6 +166,23 @@ describe('the song', () => {
     expect(told()[0]).toMatch(/^song, both, 120, level 1, 0×/);
   });
 
+  it('is heard with another input from when that was chosen, and not asked for what came before', async () => {
+    const { run, willPlay, begin, playingTakes, takes } = playing(KEYS, TWO_SECTIONS);
+    expect(playingTakes.listenAnew()).toBe(false);
+    await begin({ kind: 'song', times: 1 });
+    willPlay(...bars(4));
+    run(START_DELAY_SEC + 3.9);
+    expect(playingTakes.listenAnew()).toBe(true);
+    await new Promise((resolve) => setTimeout(resolve));
+    expect(takes.isRunning()).toBe(true);
+    run(8);
+    expect(playingTakes.state().result?.score).toMatchObject({
+      expected: 6,
+      matched: 6,
+      played: 6,
+    });
+  });
+
   it('is not played through where one jumps out of it', async () => {
     const { run, willPlay, begin, playback, kept } = playing(KEYS, TWO_SECTIONS);
     await begin({ kind: 'song', times: 1 });

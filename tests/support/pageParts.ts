@@ -61,6 +61,7 @@ const DEAF: Pick<Parts, 'takes' | 'playingTakes' | 'latencyCheck' | 'pads'> = {
     state: () => NOTHING_HEARD,
     subscribe: () => () => undefined,
     tryInput: async () => undefined,
+    listenAnew: () => false,
     forget: () => undefined,
   },
   latencyCheck: {

@@ -48,6 +48,7 @@ export function IPlay() {
     latencyCheck.cancel();
     view.set({ hearing: { ...view.snapshot().hearing, input: kind ?? 'nothing' } });
     playingTakes.forget();
+    if (playingTakes.listenAnew()) return;
     if (kind && kind !== 'pads') void playingTakes.tryInput(kind);
   };
   return (
