@@ -116,6 +116,8 @@ it('plays a section with its chords in sight, and the foot changes its hands in 
   await expect
     .poll(() => document.querySelector('.practice-passage-now')?.textContent, { timeout: 10_000 })
     .toBe('F');
+  await expect.poll(() => document.querySelector('.pattern-playhead[hidden]')).toBeNull();
+  expect(document.querySelector('.pattern-playhead')).not.toBeNull();
   expect(pressedInFoot()).toBe('');
   await foot('Left').click();
   await expect.poll(pressedInFoot).toBe('Left');

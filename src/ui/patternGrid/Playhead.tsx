@@ -1,14 +1,15 @@
-import { type RefObject, useRef } from 'react';
+import { type RefObject, useMemo, useRef } from 'react';
 import type { PlaybackPosition } from '../../app/playbackPosition.ts';
-import { drillPattern, isOnChords, isTrial } from '../../app/score.ts';
-import type { PatternId } from '../../core/ids.ts';
+import { drillPattern, isOnChords, isTrial, type PlayRequest } from '../../app/score.ts';
 import { chosenPattern } from '../../core/rhythm/chosenPattern.ts';
-import { type Pattern, patternTicks } from '../../core/rhythm/pattern.ts';
+import { layBars } from '../../core/rhythm/laidBars.ts';
+import type { Pattern } from '../../core/rhythm/pattern.ts';
+import { selectPatternAt, selectTimeline } from '../../state/selectors.ts';
 import { useParts } from '../parts.ts';
 import { useFrame } from '../useFrame.ts';
 import { usePlayback, useProject } from '../useProject.ts';
+import { placeInRounds, placeInSong } from './heardPlace.ts';
 import { bringIntoSight } from './inSight.ts';
-import { straightTick } from './straightTick.ts';
 import { type Pixels, type System, systemAt, tickX } from './systemLayout.ts';
 import { BETWEEN_SYSTEMS } from './useGridLayout.ts';
 
@@ -20,23 +21,29 @@ type Props = {
   readonly grid: RefObject<HTMLDivElement | null>;
 };
 
-/** Where in the pattern's grid a playing position is; undefined in a count-in. */
-function patternTick(position: PlaybackPosition, pattern: Pattern): number | undefined {
-  if (position.countingIn) return undefined;
-  const inPattern = position.tick % patternTicks(pattern);
-  return straightTick(inPattern, pattern.meter, pattern.swing);
-}
+type PlaceOf = (position: PlaybackPosition) => number | undefined;
 
-/** Whether what plays is this pattern over one chord. */
-function useIsHeard(patternId: PatternId): boolean {
-  const playing = usePlayback();
-  const request = playing.status === 'playing' ? playing.request : undefined;
+/** Tells where in this pattern what plays is, while it is played round and round. */
+function usePlaceInRounds(pattern: Pattern, request: PlayRequest | undefined): PlaceOf | undefined {
   const heard = useProject((project) => {
     if (request?.kind === 'drill') return isOnChords(request) ? drillPattern(project) : undefined;
     if (request?.kind !== 'pattern' || isTrial(request)) return undefined;
     return chosenPattern(project, request.patternId);
   });
-  return heard?.id === patternId;
+  return heard?.id === pattern.id ? (position) => placeInRounds(position, pattern) : undefined;
+}
+
+/** Tells where in this pattern what plays is, while bars of the song are drilled. */
+function usePlaceInSong(pattern: Pattern, request: PlayRequest | undefined): PlaceOf | undefined {
+  const isInSong = request?.kind === 'drill' && !isOnChords(request);
+  const timeline = useProject(selectTimeline);
+  const patternAt = useProject(selectPatternAt);
+  const laid = useMemo(
+    () => (isInSong ? layBars(timeline, patternAt) : undefined),
+    [isInSong, timeline, patternAt],
+  );
+  if (!laid?.ok) return undefined;
+  return (position) => placeInSong(position, pattern, laid.value);
 }
 
 /** Who works in the grid or at the desk does not want the page to go on under the hand. */
@@ -47,10 +54,14 @@ export function Playhead({ pattern, systems, height, grid }: Props) {
   const { playback } = useParts();
   const line = useRef<HTMLDivElement>(null);
   const lastSystem = useRef<number>(undefined);
-  const isHeard = useIsHeard(pattern.id);
-  useFrame(isHeard, () => {
-    const position = isHeard ? playback.position() : undefined;
-    const tick = position && patternTick(position, pattern);
+  const playing = usePlayback();
+  const request = playing.status === 'playing' ? playing.request : undefined;
+  const inRounds = usePlaceInRounds(pattern, request);
+  const inSong = usePlaceInSong(pattern, request);
+  const placeOf = inRounds ?? inSong;
+  useFrame(placeOf !== undefined, () => {
+    const position = placeOf && playback.position();
+    const tick = position && placeOf(position);
     const system = tick === undefined ? undefined : systemAt(systems, tick);
     if (!line.current) return;
     line.current.hidden = !system;

@@ -36,6 +36,15 @@ function ShortNotes({ score }: { readonly score: TakeScore }) {
   );
 }
 
+/** Said before one plays, as it would be too late after. */
+function PadsElsewhere() {
+  return (
+    <div className="takes-short">
+      <p>Here you are not heard: the pads stand on Drill.</p>
+    </div>
+  );
+}
+
 /** What is to be said of a playing of the song once it has stopped: a line that opens the rest; or why nobody was heard. */
 export function PlayNotes() {
   const input = useInput();
@@ -46,6 +55,6 @@ export function PlayNotes() {
         <p role="status">You were not heard. {hearingSentence(problem, input)}</p>
       </div>
     );
-  if (result?.of !== 'song' || !result.score) return null;
+  if (result?.of !== 'song' || !result.score) return input === 'pads' ? <PadsElsewhere /> : null;
   return <ShortNotes score={result.score} />;
 }

@@ -36,8 +36,10 @@ export function latenessPixels(deviationSec: Seconds): Pixels {
 /** The round of the pattern that a hit lies in, from 0, and where in the grid it stands. */
 function placeOf(hit: LiveHit, pattern: Pattern): { readonly round: number; readonly at: number } {
   const length = patternTicks(pattern);
+  // In a song the rounds begin with the section. Swing lets a hit come later than its step, never earlier.
+  if (hit.kind !== 'extra' && hit.patternTick !== undefined)
+    return { round: Math.floor((hit.tick - hit.patternTick + 1) / length), at: hit.patternTick };
   const round = Math.floor(hit.tick / length);
-  if (hit.kind !== 'extra' && hit.patternTick !== undefined) return { round, at: hit.patternTick };
   return { round, at: straightTick(hit.tick - round * length, pattern.meter, pattern.swing) };
 }
 

@@ -57,6 +57,21 @@ describe('marks of hits', () => {
     ]);
   });
 
+  it('count the rounds from where the pattern begins in a song', () => {
+    const long = pattern('4/4', { right: 'C-------' }, { bars: 2 });
+    const system = systemsOf(long, 614)[0]!;
+    const hits = [1, 2, 3, 4].map((bar): LiveHit => {
+      const patternTick = ((bar - 1) % 2) * BAR;
+      return { kind: 'missed', hand: 'right', tick: bar * BAR, patternTick };
+    });
+    expect(hitMarks(hits, long, system).map(({ isOld }) => isOld)).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
+  });
+
   it('stand on both rules where the input cannot tell the hands apart', () => {
     const marks = marksOf(playedAt(0, 0, 'both'));
     expect(marks.map(({ hand, isHandKnown }) => [hand, isHandKnown])).toEqual([
