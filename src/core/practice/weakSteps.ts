@@ -46,10 +46,12 @@ function weakStep(step: StepScore, score: TakeScore): WeakStep {
 
 /** How much later than its hand a step comes, if that is no chance. */
 function clearLateness(step: StepScore, score: TakeScore): number | undefined {
-  const handMean = score.hands.find((each) => each.hand === step.hand)?.meanMs;
-  if (step.meanMs === undefined || step.spreadMs === undefined || handMean === undefined)
+  const hand = score.hands.find((each) => each.hand === step.hand);
+  if (step.meanMs === undefined || step.spreadMs === undefined || hand?.meanMs === undefined)
     return undefined;
-  const laterMs = step.meanMs - handMean;
-  const errorMs = step.spreadMs / Math.sqrt(step.hits);
+  const laterMs = step.meanMs - hand.meanMs;
+  // Of a step that was played twice or three times the spread says little; the hand's says more.
+  const spreadMs = Math.max(step.spreadMs, hand.unevennessMs ?? 0);
+  const errorMs = spreadMs / Math.sqrt(step.hits);
   return Math.abs(laterMs) > CLEAR * errorMs ? laterMs : undefined;
 }

@@ -73,12 +73,17 @@ function driftLine({ fasterPercent, gainPercent }: TakeRemark & { kind: 'drift' 
   };
 }
 
+/** How far a step lies beside the rest of its hand, which may be late or early itself. */
+function besideWords(laterMs: number): string {
+  return `${msWords(Math.abs(laterMs))} ${laterMs < 0 ? 'ahead of' : 'behind'} the rest`;
+}
+
 function weakStepLine({ step }: TakeRemark & { kind: 'weak-step' }, spoken: SpokenStep): TakeLine {
   const place = spoken(step.patternTick, step.patternId);
   const hand = step.hand === 'both' ? '' : `, ${step.hand} hand`;
   const figures = [
     ...(step.missed > 0 ? [`${step.missed} of ${step.expected} left out`] : []),
-    ...(step.laterMs === undefined ? [] : [latenessWords(step.laterMs)]),
+    ...(step.laterMs === undefined ? [] : [besideWords(step.laterMs)]),
   ];
   return { words: `Look at ${place}${hand}.`, figure: figures.join(', ') };
 }

@@ -45,7 +45,7 @@ const REMARKS: readonly (readonly [TakeRemark, string])[] = [
   [{ kind: 'late-changes', ms: 28 }, 'Chord changes come late. | 28 ms later'],
   [
     { kind: 'weak-step', step: { ...STEP, laterMs: -31 } },
-    'Look at tick 720, right hand. | 3 of 8 left out, 31 ms early',
+    'Look at tick 720, right hand. | 3 of 8 left out, 31 ms ahead of the rest',
   ],
   [{ kind: 'weak-step', step: { ...STEP, hand: 'both' } }, 'Look at tick 720. | 3 of 8 left out'],
 ];
