@@ -291,7 +291,7 @@ export const anyStage: fc.Arbitrary<Stage> = fc.record(
 const settingEdits: fc.Arbitrary<Edit>[] = [
   anyNumber.map((spanSemitones) => setVoicing({ spanSemitones, rightLowest: spanSemitones })),
   anyNumber.map((motion) => setVoicing({ weights: { ...DEFAULT_WEIGHTS, motion } })),
-  anyNumber.map((level) => practice.setClick({ level })),
+  anyNumber.map((loudness) => practice.setClick({ level: loudness })),
   anyChord().map(practice.setDrillChord),
   perhapsPatternId.map(practice.setDrillPattern),
   anyNumber.map((startBpm) => practice.setLadder({ startBpm })),

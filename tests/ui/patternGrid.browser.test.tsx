@@ -112,6 +112,40 @@ it('moves a hit by a drag as one change, and leaves what it only passes over', (
   expect(now()).toEqual(withBand);
 });
 
+it.each(['mouse', 'touch'] as const)(
+  'ties the last hit over the end by a drag beyond the last line with a %s, and draws it in by its tie',
+  async (pointerType) => {
+    const last = elementOf('Right hand, 4 and: empty');
+    await cell('Right hand, 4 and: empty').click();
+    const before = now();
+    const { right, top, height } = last.getBoundingClientRect();
+    const at = (clientX: number) => ({
+      clientX,
+      clientY: top + height / 2,
+      bubbles: true,
+      pointerId: 1,
+      pointerType,
+      button: 0,
+      isPrimary: true,
+    });
+    last.dispatchEvent(new PointerEvent('pointerdown', at(right - 5)));
+    for (const clientX of [right + 5, right + 30])
+      last.dispatchEvent(new PointerEvent('pointermove', at(clientX)));
+    last.dispatchEvent(new PointerEvent('pointerup', at(right + 30)));
+    expect(now().right.at(-1)).toMatchObject({ at: 1680, length: 240 + 480 });
+    expect(parts.store.undoLabel()).toBe('length of hit');
+    await expect.element(cell('Right hand, 1 and: tied over from the end')).toBeVisible();
+    const tie = elementOf('Right hand, 1 and: tied over from the end: chord');
+    drag(tie, elementOf('Right hand, beat 1: tied over from the end: chord'), tie.offsetWidth - 5, {
+      pointerType,
+    });
+    expect(now().right.at(-1)).toMatchObject({ at: 1680, length: 240 + 240 });
+    parts.store.undo();
+    parts.store.undo();
+    expect(now()).toEqual(before);
+  },
+);
+
 it('pulls a stroke of the band into a hand by a drag and by a key', async () => {
   drag(elementOf('snare, beat 3: strong'), elementOf('Left hand, beat 4: empty'), 8);
   expect(now().left.at(-1)).toMatchObject({ at: 960, play: ['fifth'] });

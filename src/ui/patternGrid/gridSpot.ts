@@ -12,6 +12,8 @@ export type Spot = {
   /** From the upper edge of the row. */
   readonly y: Pixels;
   readonly tick: number;
+  /** How far to the right of the system's last bar line the pointer is; 0 within it. */
+  readonly beyond: Pixels;
 };
 
 /** A system's upper left corner, in the coordinates of the pointer. */
@@ -44,7 +46,8 @@ export function spotAt(
   if (!placed) return undefined;
   const x = clamped(pointer.x - corner.left, system.left, system.right);
   const tick = Math.min(tickAtX(system, x), system.toTick - 1e-6);
-  return { system, row: placed.row, x, y: y - placed.top, tick };
+  const beyond = Math.max(pointer.x - corner.left - system.right, 0);
+  return { system, row: placed.row, x, y: y - placed.top, tick, beyond };
 }
 
 /** How far from a stroke of the band a finger may come down: its place is at least 44 pixels high and wide. */
@@ -89,9 +92,18 @@ export function hitUnder<H extends Hit>(hits: readonly H[], tick: number): H | u
   return hits.find(({ at, length }) => at <= tick && tick < at + length);
 }
 
+/** The hit of the round before, of so many ticks, that is tied over the end and still sounds at a tick. */
+export function tiedUnder<H extends Hit>(
+  hits: readonly H[],
+  tick: number,
+  roundTicks: Ticks,
+): H | undefined {
+  return hits.find(({ at, length }) => tick < at + length - roundTicks);
+}
+
 /** Whether a hit is held by its right end, where it is drawn out, or by its body, where it is moved. */
 export function grippedBy(
-  hit: Hit,
+  hit: Pick<Hit, 'at' | 'length'>,
   spot: Pick<Spot, 'system' | 'x'>,
   reach: Pixels,
 ): 'end' | 'body' {
@@ -106,9 +118,33 @@ export function nearestColumn(steps: readonly Step[], tick: number): number {
   return distances.indexOf(Math.min(...distances));
 }
 
-/** Length that a hit gets when its end is drawn to a tick: to the nearest end of a step after its start. */
+/** Beyond the last bar line there is little room: every so many pixels draw a hit over the end by one more step. */
+export const STEP_BEYOND: Pixels = 14;
+
+/** The tick to which a hit's end is drawn at a spot; beyond the last bar line it lies in the next round. */
+export function tickDrawnTo(
+  steps: readonly Step[],
+  { system, tick, beyond }: Pick<Spot, 'system' | 'tick' | 'beyond'>,
+): number {
+  const ends = stepEnds(steps);
+  const whole = ends.at(-1) ?? 0;
+  const over = Math.min(Math.floor(beyond / STEP_BEYOND), ends.length);
+  return over > 0 && system.toTick === whole ? whole + ends[over - 1]! : tick;
+}
+
+function stepEnds(steps: readonly Step[]): Ticks[] {
+  return steps.map(({ at, length }) => at + length);
+}
+
+/**
+ * Length that a hit gets when its end is drawn to a tick of its round or the next: to the nearest end
+ * of a step after its start.
+ */
 export function lengthDrawnTo(steps: readonly Step[], hit: Pick<Hit, 'at'>, tick: number): Ticks {
-  const ends = steps.map(({ at, length }) => at + length).filter((end) => end > hit.at);
+  const inside = stepEnds(steps);
+  const whole = inside.at(-1) ?? 0;
+  const all = [...inside, ...inside.map((end) => end + whole)];
+  const ends = all.filter((end) => end > hit.at);
   const distances = ends.map((end) => Math.abs(end - tick));
   const end = ends[distances.indexOf(Math.min(...distances))] ?? hit.at + 1;
   return end - hit.at;

@@ -1,7 +1,7 @@
 import { type MouseEvent, type PointerEvent, type RefObject, useRef } from 'react';
 import type { PatternId } from '../../core/ids.ts';
 import type { Project } from '../../core/project.ts';
-import type { Hit, Pattern, Step } from '../../core/rhythm/pattern.ts';
+import { type Hit, type Pattern, patternTicks, type Step } from '../../core/rhythm/pattern.ts';
 import type { Source, Stroke } from '../../core/rhythm/sources.ts';
 import type { Ticks } from '../../core/time/ticks.ts';
 import type { HandName } from '../../core/voicing/voicing.ts';
@@ -20,12 +20,14 @@ import {
   STROKE_MIDDLE,
   spotAt,
   strokeNear,
+  tickDrawnTo,
+  tiedUnder,
 } from './gridSpot.ts';
 import { type HitPlace, strokePulled } from './hitChanges.ts';
 import { hidePulled, showPulled } from './pulledStroke.ts';
 import { MARK_ROOM, type RowLayout, rowKey } from './rowLayout.ts';
 import { sourceName } from './sourceNames.ts';
-import { type System, systemAt, tickX } from './systemLayout.ts';
+import { type Pixels, type System, systemAt, tickX } from './systemLayout.ts';
 
 /**
  * What the pointer is doing since it went down; `base` is the project before it. `reached` is the
@@ -34,7 +36,13 @@ import { type System, systemAt, tickX } from './systemLayout.ts';
 type Gesture = { readonly id: string; readonly base: Project; readonly reached?: number } & (
   | { readonly kind: 'draw' | 'rub'; readonly from: HitPlace; readonly system: System }
   | { readonly kind: 'move'; readonly hand: HandName; readonly at: Ticks; readonly grip: number }
-  | { readonly kind: 'lengthen'; readonly hand: HandName; readonly at: Ticks }
+  | {
+      readonly kind: 'lengthen';
+      readonly hand: HandName;
+      readonly at: Ticks;
+      /** How far before what is shown it was struck: a round, where it is held by the end of its tie. */
+      readonly agoTicks: Ticks;
+    }
   | { readonly kind: 'pull'; readonly source: Source; readonly stroke: Stroke }
 );
 
@@ -55,6 +63,11 @@ export type PointerGrid = {
   readonly grid: RefObject<HTMLDivElement | null>;
   readonly goTo: (place: Place) => void;
 };
+
+/** How near to its end a pointer of this kind holds a hit by it. */
+function reachOf({ pointerType }: Pick<PointerEvent, 'pointerType'>): Pixels {
+  return pointerType === 'touch' ? END_REACH.coarse : END_REACH.fine;
+}
 
 /** A number for each gesture, so that its edits become one entry of the history. */
 function useGestureIds(): () => string {
@@ -77,6 +90,7 @@ export function useGridPointer(known: PointerGrid) {
   const { patternId, scope, shown, steps, systems, layout, grid, goTo } = known;
   const gesture = useRef<Gesture>(undefined);
   const nextId = useGestureIds();
+  const roundTicks = patternTicks(shown);
 
   function cornersOf(those: readonly System[]): DOMRect[] {
     return those.flatMap(
@@ -119,7 +133,7 @@ export function useGridPointer(known: PointerGrid) {
     editFrom(now, hitsDrawn(from, from.column), 'add hit');
     const { at, length } = steps[from.column]!;
     const [base, hand] = [store.snapshot(), from.hand];
-    gesture.current = { id, base, kind: 'lengthen', hand, at, reached: length };
+    gesture.current = { id, base, kind: 'lengthen', hand, at, agoTicks: 0, reached: length };
   }
 
   function downOnRest(now: Drawing, event: PointerEvent): void {
@@ -132,6 +146,27 @@ export function useGridPointer(known: PointerGrid) {
     goTo({ row: hand, column });
   }
 
+  /** What is tied over from the round before is held by its end, to be drawn out or in; elsewhere it is chosen. */
+  function downOnTie(
+    hit: Hit,
+    start: Pick<Gesture, 'id' | 'base'>,
+    hand: HandName,
+    spot: Spot,
+    event: PointerEvent,
+  ): void {
+    goTo({ row: hand, column: columnAt(hit.at) });
+    const { at, length } = hit;
+    if (grippedBy({ at: at - roundTicks, length }, spot, reachOf(event)) === 'end')
+      gesture.current = {
+        ...start,
+        kind: 'lengthen',
+        hand,
+        at,
+        agoTicks: roundTicks,
+        reached: length,
+      };
+  }
+
   function downOnHand(hand: HandName, spot: Spot, event: PointerEvent): void {
     const start = { id: nextId(), base: store.snapshot() };
     const { system, tick } = spot;
@@ -141,17 +176,21 @@ export function useGridPointer(known: PointerGrid) {
       return;
     }
     const hit = hitUnder<Hit>(shown[hand], tick);
+    const tied = !hit && scope === 'main' && tiedUnder<Hit>(shown[hand], tick, roundTicks);
+    if (tied) {
+      downOnTie(tied, start, hand, spot, event);
+      return;
+    }
     if (!hit) {
       downOnRest({ ...start, kind: 'draw', from, system }, event);
       return;
     }
     const column = columnAt(hit.at);
     goTo({ row: hand, column });
-    const reach = event.pointerType === 'touch' ? END_REACH.coarse : END_REACH.fine;
     const held = { ...start, hand, at: hit.at };
     gesture.current =
-      grippedBy(hit, spot, reach) === 'end'
-        ? { ...held, kind: 'lengthen', reached: hit.length }
+      grippedBy(hit, spot, reachOf(event)) === 'end'
+        ? { ...held, kind: 'lengthen', agoTicks: 0, reached: hit.length }
         : { ...held, kind: 'move', grip: tick - hit.at, reached: column };
   }
 
@@ -218,7 +257,8 @@ export function useGridPointer(known: PointerGrid) {
         break;
       }
       case 'lengthen': {
-        const length = lengthDrawnTo(steps, now, spot.tick);
+        const tick = now.agoTicks > 0 ? spot.tick + now.agoTicks : tickDrawnTo(steps, spot);
+        const length = lengthDrawnTo(steps, now, tick);
         if (!reaches(now, length)) break;
         editFrom(now, setHitLength(patternId, now.hand, now.at, length, scope), 'length of hit');
         break;

@@ -7,6 +7,8 @@ import {
   nearestColumn,
   spotAt,
   strokeNear,
+  tickDrawnTo,
+  tiedUnder,
 } from '../../../src/ui/patternGrid/gridSpot.ts';
 import { rowKey, rowLayout, rowsOf } from '../../../src/ui/patternGrid/rowLayout.ts';
 import { systemsOf, tickX } from '../../../src/ui/patternGrid/systemLayout.ts';
@@ -59,6 +61,27 @@ it('moves to the nearest step and draws out to the nearest end of a step', () =>
   ]).toEqual([0, 1, 7]);
   expect(lengthDrawnTo(steps, { at: 480 }, 1000)).toBe(480);
   expect(lengthDrawnTo(steps, { at: 480 }, 0)).toBe(240);
+});
+
+it('draws out over the end of the pattern, a step further every few pixels beyond its last line', () => {
+  const steps = patternSteps(shown);
+  const at = (system: 0 | 1, beyond: number) =>
+    spotAt(systems, corners, rows, {
+      x: 20 + systems[system]!.right + beyond,
+      y: system === 0 ? 150 : 450,
+    })!;
+  const drawn = (system: 0 | 1, beyond: number) =>
+    lengthDrawnTo(steps, { at: 3600 }, tickDrawnTo(steps, at(system, beyond)));
+  expect([0, 13, 15, 29, 45].map((beyond) => drawn(1, beyond))).toEqual([240, 240, 360, 480, 600]);
+  expect(drawn(0, 44)).toBe(120);
+  expect(drawn(1, 9999)).toBe(240 + 3840);
+});
+
+it('finds what is tied over from the end, up to the end of its tie', () => {
+  const tied = [{ ...shown.left[0]!, at: 3600, length: 720 }];
+  expect([0, 479].map((tick) => tiedUnder(tied, tick, 3840))).toEqual([tied[0], tied[0]]);
+  expect(tiedUnder(tied, 480, 3840)).toBeUndefined();
+  expect(tiedUnder(shown.left, 0, 3840)).toBeUndefined();
 });
 
 it('finds the stroke that a finger means, also beside its lane, and none that is out of reach', () => {
