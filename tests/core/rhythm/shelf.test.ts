@@ -107,12 +107,27 @@ describe('tones of the traditional patterns', () => {
       'root+fifth root+fifth root+sixth root+sixth root+fifth root+fifth root+sixth root+sixth',
     ],
     ['bolero', 'root fifth octave'],
+    ['country-two-beat', 'root fifth-below'],
+    ['march', 'root fifth-below'],
+    ['polka', 'root fifth-below root fifth-below'],
+    ['waltz', 'root fifth-below'],
+    ['rock-eighths', 'root root root root root root root root'],
+    ['soul-backbeat', 'root root root'],
+    ['stride', 'root fifth+octave+tenth fifth-below fifth+octave+tenth'],
+    ['bossa-nova', 'root fifth fifth root root fifth fifth root'],
+    ['samba', 'root fifth fifth root root fifth fifth root'],
+    ['alternating-thumb', 'root fifth root fifth'],
+    ['gospel-twelve-eight', 'root root'],
     ['tumbao', 'fifth root'],
     ['six-eight-ballad', 'root fifth'],
   ])('of %s in the left hand: %s', (id, text) => expect(leftTones(id)).toBe(text));
 
-  it('a bossa bass and a tumbao anticipate the next chord', () => {
-    expect(shelfPattern('bossa-nova').left.filter((hit) => hit.anticipates)).toHaveLength(2);
+  it('bossa and samba basses and a tumbao anticipate the next chord with their last stroke', () => {
+    for (const id of ['bossa-nova', 'samba'])
+      expect(shelfPattern(id).left.map((hit) => hit.anticipates ?? false)).toEqual([
+        ...[false, false, false, true],
+        ...[false, false, false, true],
+      ]);
     expect(shelfPattern('tumbao').left.at(-1)?.anticipates).toBe(true);
   });
 
