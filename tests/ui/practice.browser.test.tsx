@@ -82,6 +82,17 @@ it('goes to the section that is tapped at the next bar line, and says so until t
   expect(parts.playback.state()).toMatchObject({ status: 'playing' });
 });
 
+it('shows all that one follows on a tablet, the pattern too, without scrolling', async () => {
+  await foot('Play').click();
+  await isPlaying().toBe('playing');
+  await block('Bridge').click();
+  await sectionShown().toBe('Bridge');
+  const figure = document.querySelector<HTMLElement>('.practice-pattern-now')!;
+  expect(figure.getBoundingClientRect().height).toBeGreaterThan(60);
+  const main = document.querySelector('main')!;
+  expect(main.scrollHeight).toBeLessThanOrEqual(main.clientHeight);
+});
+
 it('follows both kinds of page-turn pedal, and goes back to the start of a section', async () => {
   await foot('Play').click();
   await isPlaying().toBe('playing');
