@@ -30,8 +30,8 @@ function Questions() {
         </label>
       ))}
       <p>
-        What is over this is marked as too much, and no level or fill asks for it. Estimates: stop
-        if it hurts.
+        What is over this is marked as too much, and no level or fill made here asks for it; levels
+        of a drill or a song keep to an average player. Estimates: stop if it hurts.
       </p>
       <button type="button" onClick={() => view.set({ handLimits: HAND_LIMITS })}>
         As an average player
