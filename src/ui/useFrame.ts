@@ -16,8 +16,9 @@ export function useFrame(running: boolean, draw: () => void): void {
     }
     let request = 0;
     const frame = () => {
-      latest.current();
+      // Asked for first, so that what goes wrong once does not stop the picture for good.
       request = requestAnimationFrame(frame);
+      latest.current();
     };
     request = requestAnimationFrame(frame);
     return () => cancelAnimationFrame(request);

@@ -42,11 +42,7 @@ export function matchTake(
 ): HitMatching {
   const along = (lagAt: LagAt) =>
     matchRows(expected, played, (expectedSec, playedSec) =>
-      pairTimes(
-        expectedSec.map((sec) => sec + lagAt(sec)),
-        playedSec,
-        windowSec,
-      ),
+      pairTimes(alongCourse(expectedSec, lagAt), playedSec, windowSec),
     );
   const { pairs } = along(playedCourse(hitRows(expected, played).map(timesOf)));
   if (pairs.length === 0) return along(() => 0);
@@ -54,8 +50,21 @@ export function matchTake(
   return along(steadyCourse(lags));
 }
 
-/** The lags smoothed, without those so far off that they would pull the course towards them. */
+/** Where a player is at expected times; in their order, however steep the course is made out to be. */
+function alongCourse(expectedSec: readonly Seconds[], lagAt: LagAt): Seconds[] {
+  let before = Number.NEGATIVE_INFINITY;
+  return expectedSec.map((sec) => (before = Math.max(before, sec + lagAt(sec))));
+}
+
+/** The lags smoothed; before the first and after the last they stay, as a line through few of them leads astray. */
 function steadyCourse(lags: readonly TimedValue[]): LagAt {
+  const course = smoothed(lags);
+  const [firstSec, lastSec] = [lags[0]!.atSec, lags.at(-1)!.atSec];
+  return (sec) => course(Math.min(Math.max(sec, firstSec), lastSec));
+}
+
+/** The lags smoothed, without those so far off that they would pull the course towards them. */
+function smoothed(lags: readonly TimedValue[]): LagAt {
   const course = localLine(lags, SMOOTHED_SEC);
   const offs = lags.map(({ atSec, value }) => Math.abs(value - course(atSec)));
   const usual = offs.toSorted((a, b) => a - b)[offs.length >> 1]!;
