@@ -135,9 +135,15 @@ function stepsNeeded(tick: Ticks, grid: LevelGrid): number {
   return found ?? Number.POSITIVE_INFINITY;
 }
 
-/** Whether both hands keep to a level, played round and round at a tempo. */
-export function keepsToLevel(hands: Hands, level: Level, bpm: Bpm, grid: LevelGrid): boolean {
-  const { mayStand, followSec, crossSec, gapSec } = levelChecks(level, bpm, grid);
+/** Whether both hands keep to a level, played round and round at a tempo. `limits`: what the player's hands do. */
+export function keepsToLevel(
+  hands: Hands,
+  level: Level,
+  bpm: Bpm,
+  grid: LevelGrid,
+  limits: HandLimits = HAND_LIMITS,
+): boolean {
+  const { mayStand, followSec, crossSec, gapSec } = levelChecks(level, bpm, grid, limits);
   const standsAndFollows = (hits: readonly Hit[]) =>
     hits.every((hit, i) => {
       const next = hits[(i + 1) % hits.length]!;

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { HAND_LIMITS, type HandLimits } from '../../../src/core/rhythm/handLimits.ts';
 import { importanceOf } from '../../../src/core/rhythm/importance.ts';
 import { keepsToLevel, LEVELS, type Level } from '../../../src/core/rhythm/levels.ts';
 import type { Hands, Hit, Pattern } from '../../../src/core/rhythm/pattern.ts';
@@ -12,7 +13,7 @@ const ALL_LEVELS: readonly Level[] = [1, 2, 3, 4, 5];
 const SIXTEENTHS = pattern('4/4', { left: '................' });
 const RUN = pattern('4/4', { left: 'RRRRRRRRRRRRRRRR', right: 'CCCCCCCCCCCCCCCC' });
 
-function importance(kept: Hands, context: Pattern): number {
+function importance(kept: Hands, context: Pattern & ThinContext): number {
   return [...kept.left, ...kept.right].reduce((sum, hit) => sum + importanceOf(hit, context), 0);
 }
 
@@ -22,13 +23,19 @@ function choices<T>(hits: readonly T[]): T[][] {
 }
 
 /** The greatest importance of any choice of hits that keeps to a level, by trying all. */
-function bestByTrying(from: Hands, level: Level, bpm: number, context: Pattern): number {
+function bestByTrying(
+  from: Hands,
+  level: Level,
+  bpm: number,
+  context: Pattern & ThinContext,
+  limits: HandLimits = HAND_LIMITS,
+): number {
   const rights = choices(from.right);
   return Math.max(
     ...choices(from.left).flatMap((left) =>
       rights
         .map((right) => ({ left, right }))
-        .filter((kept) => keepsToLevel(kept, level, bpm, context))
+        .filter((kept) => keepsToLevel(kept, level, bpm, context, limits))
         .map((kept) => importance(kept, context)),
     ),
   );
@@ -149,6 +156,25 @@ describe('laws of thinning', () => {
         expect(importance(kept, SIXTEENTHS)).toBe(bestByTrying(from, level, bpm, SIXTEENTHS));
       }),
       { numRuns: 40 },
+    ));
+
+  it('is so beside a band, over chord changes, swung, and within small hands, too', () =>
+    fc.assert(
+      fc.property(anyHands(), bpms, fc.constantFrom(...ALL_LEVELS), (both, bpm, level) => {
+        const context: Pattern & ThinContext = {
+          ...SIXTEENTHS,
+          swing: { level: 'sixteenth', ratio: 1.8 },
+          sources: [source(SIXTEENTHS, 'kick', 'x..x..x.....x.x.')],
+          changes: [0, 840],
+        };
+        const small = { ...HAND_LIMITS, spanSemitones: 8, strikeGapSec: 0.18, leapPerSec: 24 };
+        const thinned = (at: Level) => thinHands(both, at, bpm, context, small);
+        const from = level === 5 ? both : thinned((level + 1) as Level);
+        expect(importance(thinned(level), context)).toBe(
+          bestByTrying(from, level, bpm, context, small),
+        );
+      }),
+      { numRuns: 30 },
     ));
 
   it('is done when it is done: thinning again changes nothing', () =>
