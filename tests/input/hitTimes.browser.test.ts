@@ -93,6 +93,32 @@ describe('hits on the clock of what is heard', () => {
     expect(worstDifference(hits, secs)).toBeLessThan(0.002);
   });
 
+  it('stand on the clock of the context, as the browser ties both together, within 2 ms', async () => {
+    const port = fakePort('piano');
+    const devices = valueOf(await openMidi(async () => fakeMidi(port)));
+    const midi = await listening(midiKeys(devices));
+    const keys = await listening(twoKeys(window));
+    const ties: number[] = [];
+    const stamps: number[] = [];
+    const pressed = timesOf('keydown');
+    for (let i = 0; i < 40; i++) {
+      await waitFor(17 + (i % 5));
+      const { contextTime, performanceTime } = room.context.getOutputTimestamp();
+      ties.push(contextTime! - performanceTime! / 1000);
+      stamps.push(performance.now());
+      port.say([0x90, 60, 80], stamps.at(-1)!);
+      if (i % 4 === 0) await userEvent.keyboard('j');
+    }
+    for (const { stop } of [midi, keys, pressed]) stop();
+    const tie = ties.toSorted((a, b) => a - b)[ties.length >> 1]!;
+    const offs = [
+      ...midi.hits.map((hit, i) => hit.atSec - stamps[i]! / 1000 - tie),
+      ...keys.hits.map((hit, i) => hit.atSec - pressed.secs[i]! - tie),
+    ];
+    expect(offs).toHaveLength(50);
+    expect(Math.max(...offs.map(Math.abs))).toBeLessThan(0.002);
+  });
+
   it('lie where the context says its output is heard', async () => {
     const ahead = await aheadOfHeard();
     const { hits, stop } = await listening(twoKeys(window));
