@@ -94,7 +94,7 @@ function Accent({ x, y }: { readonly x: Pixels; readonly y: Pixels }) {
 
 /** A tie with an arrow that leads over the end of a hit into what follows. */
 function LeadsOver({ x, y }: { readonly x: Pixels; readonly y: Pixels }) {
-  return <path className="pattern-line" d={`M${x - 24} ${y}q25 -21 50 -3m-10 -2l10 2 2 -10`} />;
+  return <path className="pattern-line" d={`M${x - 9} ${y}q18 -20 36 -2m-10 -2l10 2 2 -10`} />;
 }
 
 /** A wavy line under the attack of a hit, as a teacher draws it under what is too hard. */
@@ -135,7 +135,7 @@ export function HitStroke({ hit, hand, piece, strokes, selected, remark }: Props
       ))}
       {hit.touch === 'accent' && starts && <Accent x={piece.from + 3} y={top} />}
       {remark === 'too much' && starts && <Wave x={piece.from} y={bottom + 4} />}
-      {hit.anticipates && piece.toShare === 1 && <LeadsOver x={piece.to + 2} y={top + 10} />}
+      {hit.anticipates && piece.toShare === 1 && <LeadsOver x={piece.to + 2} y={top + 6} />}
     </g>
   );
 }
