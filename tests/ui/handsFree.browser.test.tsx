@@ -26,6 +26,7 @@ const TOP_KEY = [0x90, 108, 90];
 let root: Root;
 let parts: Parts;
 let piano: FakePort;
+let access: MidiAccess;
 let door: MidiDoor;
 let nowMs = 1000;
 
@@ -58,7 +59,8 @@ async function open(
   piano = fakePort('piano');
   const request = async (): Promise<MidiAccess> => {
     if (refused) throw new DOMException('not allowed', 'NotAllowedError');
-    return fakeMidi(piano);
+    access = fakeMidi(piano);
+    return access;
   };
   const silent = pageParts(twoSections(), view);
   door = createMidiDoor({ taught: () => silent.view.snapshot().taught, request });
@@ -280,4 +282,14 @@ describe('a page-turn pedal that sends keys', () => {
     await expect.element(ear).toBeChecked();
     expect(parts.playback.state().status).toBe('stopped');
   });
+});
+
+it('says on Drill which instrument hears the player, and that it is gone', async () => {
+  await open({ page: 'drill', hearing: { input: 'midi', latencyMs: {} } });
+  await expect.element(page.getByText('Connect and switch it on first.')).toBeVisible();
+  await door.open();
+  await expect.element(page.getByText('Heard: piano.')).toBeVisible();
+  piano.unplug();
+  access.dispatchEvent(new Event('statechange'));
+  await expect.element(page.getByText('No MIDI instrument is connected.')).toBeVisible();
 });

@@ -1,7 +1,8 @@
-import { INPUT_KINDS } from '../../app/takeInputs.ts';
+import { INPUT_KINDS, type InputKind } from '../../app/takeInputs.ts';
 import type { SoundingHands } from '../../core/practice/soundingHands.ts';
 import { useParts } from '../parts.ts';
 import { useToolHands } from '../practice/toolHands.ts';
+import { midiSentence, useMidiState } from '../shell/midiHeard.ts';
 import { hearingSentence, INPUT_WORDS, TOOL_PLAYS } from './inputWords.ts';
 import { LatencyField } from './LatencyField.tsx';
 import { useInput, usePlayerHearing } from './useHearing.ts';
@@ -38,6 +39,17 @@ function MyHands() {
   );
 }
 
+/** What is to be known of an input; of MIDI, once it is open, which instrument is heard, or that none is any more. */
+function InputHint({ input }: { readonly input: InputKind }) {
+  const midi = useMidiState();
+  const heard = input === 'midi' && midi.status === 'open' ? midiSentence(midi) : undefined;
+  return (
+    <p className="hint" role="status">
+      {heard ?? INPUT_WORDS[input].hint}
+    </p>
+  );
+}
+
 /** Which hands I play and what I am heard with. */
 export function IPlay() {
   const { view, playingTakes, latencyCheck } = useParts();
@@ -66,7 +78,7 @@ export function IPlay() {
           ))}
         </select>
       </label>
-      {input && <p className="hint">{INPUT_WORDS[input].hint}</p>}
+      {input && !problem && <InputHint input={input} />}
       <p className="practice-problem" role="status">
         {input && problem && hearingSentence(problem, input)}
       </p>
