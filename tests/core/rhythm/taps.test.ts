@@ -81,6 +81,23 @@ describe.each(GROOVES)('tapping %s to a click', (_name, played) => {
   });
 });
 
+/** Tappers as early, as late, as even and as uneven as any that are promised for. */
+const EXTREMES: readonly Tapper[] = [-0.04, 0.04].flatMap((offsetSec) =>
+  [0.01, 0.025].map((unevenSec) => ({ offsetSec, unevenSec, bpm: 100 })),
+);
+
+describe.each(GROOVES)('tapping %s to a click at the limits', (_name, played) => {
+  it.each(EXTREMES)(
+    'gives what was meant and how late it was: $offsetSec s, even to $unevenSec s',
+    (tapper) => {
+      const { taps, beats, lateSec } = tapped(played, tapper, 17);
+      const rhythm = foldTaps(tappedStrokes(taps), beats, played.meter, SOURCE);
+      expect(fMeasure(foundSteps(rhythm), trueSteps(played))).toBeGreaterThanOrEqual(0.97);
+      expect(Math.abs(rhythm!.latencySec - lateSec)).toBeLessThan(0.005);
+    },
+  );
+});
+
 describe('the offset of simulated tappers', () => {
   it('is on average the one they were given', { timeout: 30_000 }, () => {
     const errors = GROOVES.flatMap(([, played]) =>
