@@ -41,8 +41,25 @@ export function planFor(
     topicsOf(toPractise, history),
   );
   return withRunThrough
-    ? [...drills, { kind: 'run-through', minutes: throughMinutes, bpm: song.tempo.bpm }]
+    ? [
+        ...withBreathAtEnd(drills),
+        { kind: 'run-through', minutes: throughMinutes, bpm: song.tempo.bpm },
+      ]
     : drills;
+}
+
+/** The lines with a breath behind them, taken from the last drill, where one is due before the song is played. */
+function withBreathAtEnd(items: readonly PlanItem[]): readonly PlanItem[] {
+  const since = items.slice(items.findLastIndex(({ kind }) => kind === 'rest') + 1);
+  const playedMinutes = since.reduce((sum, { minutes }) => sum + minutes, 0);
+  const [before, last] = since.slice(-2);
+  if (playedMinutes < RESTS.breathAfter || !before || !last) return items;
+  const left = last.minutes - RESTS.breath;
+  const blocks =
+    left >= BLOCK_MINUTES.least
+      ? [before, { ...last, minutes: left }]
+      : [{ ...before, minutes: before.minutes + left }];
+  return [...items.slice(0, -2), ...blocks, { kind: 'rest', minutes: RESTS.breath }];
 }
 
 function drillsAndRests(minutes: number, topics: readonly Topic[]): PlanItem[] {

@@ -66,6 +66,15 @@ describe('a plan for the time there is', () => {
       '1 run-through',
     ]));
 
+  it('leaves a breath before the song where there is no room for one between drills', () =>
+    expect(lines(planFor(12.5, TO_PRACTISE, []))).toEqual([
+      '3 chorus>verse 72-120 hard-join',
+      '3 pattern easy 72-120 not-at-tempo',
+      '4.5 verse>chorus 72-120 hard-join',
+      '1 rest',
+      '1 run-through',
+    ]));
+
   it('takes a pattern that is played from a bar on', () => {
     const [verse, chorus] = SONG.sections;
     const sections = [{ ...verse!, patternChanges: [{ bar: 2, patternId: 'unused' }] }, chorus!];
