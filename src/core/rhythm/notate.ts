@@ -9,7 +9,7 @@ import { nearestStepTick, type WrittenBar, writtenBar, writtenSpans } from './wr
 
 /**
  * The hands' notes as they are written on two staves, bar by bar: note values split at beats and
- * bars with ties (`writtenSpans`), rests, triplets and other tuplets, beams within beats, staccato
+ * bars with ties (`writtenSpans`; short notes end there instead), rests, triplets and other tuplets, beams within beats, staccato
  * and accents, one or two voices a staff, chord symbols where chords change and at the start. The
  * notes are straight: realise the patterns `withoutSwing`, swing is a word over the staff. What
  * stands between the finest steps that can be written moves to the nearest; other parts than the
@@ -55,7 +55,11 @@ function isNew(timeline: Timeline, span: ChordSpan, bar: number): boolean {
 function staffOf(voices: readonly (readonly Stem[])[], bar: TimelineBar): SheetVoice[] {
   const end = bar.startTick + barTicks(bar.meter);
   const inBar = voices.map((stems) =>
-    stems.filter((stem) => stem.startTick < end && stem.endTick > bar.startTick),
+    stems.filter(
+      (stem) =>
+        stem.startTick < end &&
+        (isShort(stem) ? stem.startTick >= bar.startTick : stem.endTick > bar.startTick),
+    ),
   );
   const used = inBar.filter((stems, i) => i === 0 || stems.length > 0);
   const busy = used.length > 1 ? used.filter((stems) => stems.length > 0) : used;
@@ -81,10 +85,27 @@ function voiceOf(stems: readonly Stem[], bar: TimelineBar): SheetVoice {
     Math.min(length, Math.max(0, nearestStepTick(written, tick - bar.startTick)));
   const filled = stems
     .map((stem) => ({ stem, from: snapped(stem.startTick), to: snapped(stem.endTick) }))
-    .filter(({ from, to }) => to > from);
+    .filter(({ from, to }) => to > from)
+    .map((stretch) => untied(stretch, written, bar));
   if (filled.length === 0) return [barRest(bar)];
   const events = withRests(filled, length).flatMap((stretch) => eventsOf(stretch, written, bar));
   return withTupletEdges(withBeams(events, bar), written, bar);
+}
+
+function isShort({ articulations }: Stem): boolean {
+  return articulations.includes('staccato');
+}
+
+/** A short note ends where it would have to be tied: what follows it is silent anyway. */
+function untied<F extends Filled & { readonly stem: Stem }>(
+  stretch: F,
+  written: WrittenBar,
+  bar: TimelineBar,
+): F {
+  const { from, to, stem } = stretch;
+  const first = isShort(stem) ? writtenSpans(written, from, to, 'note')[0] : undefined;
+  if (!first) return stretch;
+  return { ...stretch, to: first.to, stem: { ...stem, endTick: bar.startTick + first.to } };
 }
 
 function barRest(bar: TimelineBar): SheetEvent {

@@ -165,6 +165,24 @@ describe('articulation and dynamics', () => {
   });
 });
 
+describe('short notes', () => {
+  const short = (at: number, length: number) => {
+    const p = pattern('4/4', { right: 'T.......' }, { bars: 2 });
+    const right = [{ ...p.right[0]!, at, length, held: false }];
+    return staffText(sheetOf({ ...p, right }, chartTimeline('| C | C |')), 'right');
+  };
+
+  // Common practice: a staccato note is not tied.
+  it('end with the first value that they are written with, never tied', () => {
+    expect(short(360, 240)).toBe('r8 r16 16 r4 r2 | r1b');
+    expect(short(1800, 240)).toBe('r2 r4 r8 r16 16 | r1b');
+  });
+
+  it('keep a value that may cross a beat', () => {
+    expect(short(240, 480)).toBe('r8 4 r8 r2 | r1b');
+  });
+});
+
 describe('voices', () => {
   it('keep a held bass under moving notes in a voice of its own', () => {
     const p = pattern('4/4', { left: '.5.5' });
