@@ -60,7 +60,7 @@ describe.each(['paper', 'stage'])('on %s', (theme) => {
           document.documentElement.scrollWidth,
           innerWidth,
         ]);
-        expect(needed, `wide at ${size.width}`).toBeLessThanOrEqual(given!);
+        expect(needed, `wide at ${size.width}`).toBeLessThanOrEqual(given);
       }
       expect(open.errors).toEqual([]);
     },

@@ -124,10 +124,11 @@ describe('tones of the traditional patterns', () => {
 
   it('bossa and samba basses and a tumbao anticipate the next chord with their last stroke', () => {
     for (const id of ['bossa-nova', 'samba'])
-      expect(shelfPattern(id).left.map((hit) => hit.anticipates ?? false)).toEqual([
-        ...[false, false, false, true],
-        ...[false, false, false, true],
-      ]);
+      expect(
+        shelfPattern(id)
+          .left.map((hit) => hit.anticipates === true)
+          .join(' '),
+      ).toBe('false false false true false false false true');
     expect(shelfPattern('tumbao').left.at(-1)?.anticipates).toBe(true);
   });
 
