@@ -18,8 +18,8 @@ function Remarks({
     <ul className="takes-remarks">
       {remarks
         .map((remark) => remarkLine(remark, spoken))
-        .map(({ words, figure }) => (
-          <li key={words}>
+        .map(({ words, figure }, i) => (
+          <li key={i}>
             <span>{words}</span>
             <span className="takes-figure">{figure}</span>
           </li>
