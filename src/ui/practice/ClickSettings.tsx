@@ -1,17 +1,18 @@
-import type { ClickBeats } from '../../core/rhythm/click.ts';
-import { clickTicks } from '../../core/rhythm/click.ts';
+import {
+  CLICK_SOUNDS,
+  type ClickBeats,
+  type ClickSound,
+  clickTicks,
+  type Subdivision,
+  subdivisionsOf,
+} from '../../core/rhythm/click.ts';
+import type { ClickRests } from '../../core/rhythm/clickRests.ts';
 import { beatStarts, type Meter } from '../../core/time/meter.ts';
 import { setClick } from '../../state/edits/practice.ts';
 import { useParts } from '../parts.ts';
 import { useProject } from '../useProject.ts';
-import { COUNT_INS } from './countIns.ts';
-
-const NAMED_BEATS: readonly (readonly [Extract<ClickBeats, string>, string])[] = [
-  ['all', 'Every beat'],
-  ['groups', 'Stressed beats'],
-  ['downbeat', 'Downbeat'],
-  ['back-beat', 'Back-beat'],
-];
+import { CountInField } from './CountInField.tsx';
+import { BETWEEN_WORDS, NAMED_BEATS, RESTS, restsWords, SOUND_WORDS } from './clickWords.ts';
 
 /** The felt beats of a bar that click, 0-based. */
 function clickingBeats(meter: Meter, beats: ClickBeats): number[] {
@@ -19,20 +20,52 @@ function clickingBeats(meter: Meter, beats: ClickBeats): number[] {
   return beatStarts(meter).flatMap((start, beat) => (ticks.includes(start) ? [beat] : []));
 }
 
-/** Which beats click, how loudly, and how many bars are counted in. */
-export function ClickSettings({ meter }: { readonly meter: Meter }) {
-  const { store } = useParts();
-  const click = useProject((project) => project.practice.click);
-  const clicking = clickingBeats(meter, click.beats);
-  const toggle = (beat: number) => {
-    const beats = clicking.includes(beat)
-      ? clicking.filter((each) => each !== beat)
-      : [...clicking, beat].toSorted((a, b) => a - b);
-    store.edit(setClick({ beats }), { label: 'beats that click' });
-  };
+/** One choice by its words. What is chosen already is offered, too, where it is not among the options. */
+function ClickChoice<T>({
+  name,
+  options,
+  chosen,
+  onChoose,
+}: {
+  readonly name: string;
+  readonly options: readonly (readonly [string, T])[];
+  readonly chosen: string;
+  readonly onChoose: (value: T) => void;
+}) {
+  const isListed = options.some(([words]) => words === chosen);
   return (
-    <fieldset className="practice-fields">
-      <legend>Click</legend>
+    <label className="practice-choice">
+      <span>{name}</span>
+      <select
+        value={chosen}
+        onChange={(event) => {
+          const option = options.find(([words]) => words === event.target.value);
+          if (option) onChoose(option[1]);
+        }}
+      >
+        {options.map(([words]) => (
+          <option key={words}>{words}</option>
+        ))}
+        {!isListed && <option>{chosen}</option>}
+      </select>
+    </label>
+  );
+}
+
+function ClickedBeats({ meter }: { readonly meter: Meter }) {
+  const { store } = useParts();
+  const { beats } = useProject((project) => project.practice.click);
+  const clicking = clickingBeats(meter, beats);
+  const change = (next: ClickBeats) =>
+    store.edit(setClick({ beats: next }), { label: 'beats that click' });
+  const toggle = (beat: number) =>
+    change(
+      clicking.includes(beat)
+        ? clicking.filter((each) => each !== beat)
+        : [...clicking, beat].toSorted((a, b) => a - b),
+    );
+  return (
+    <>
       <div className="row" role="group" aria-label="Beats that click">
         {beatStarts(meter).map((start, beat) => (
           <button
@@ -46,23 +79,48 @@ export function ClickSettings({ meter }: { readonly meter: Meter }) {
           </button>
         ))}
       </div>
-      <label className="practice-choice">
-        <span>or</span>
-        <select
-          value={typeof click.beats === 'string' ? click.beats : 'chosen'}
-          onChange={(event) => {
-            const named = NAMED_BEATS.find(([name]) => name === event.target.value);
-            if (named) store.edit(setClick({ beats: named[0] }), { label: 'beats that click' });
-          }}
-        >
-          {NAMED_BEATS.map(([name, label]) => (
-            <option key={name} value={name}>
-              {label}
-            </option>
-          ))}
-          {typeof click.beats !== 'string' && <option value="chosen">As chosen above</option>}
-        </select>
-      </label>
+      <ClickChoice
+        name="or"
+        options={NAMED_BEATS.map(([named, words]) => [words, named])}
+        chosen={NAMED_BEATS.find(([named]) => named === beats)?.[1] ?? 'As chosen above'}
+        onChoose={change}
+      />
+    </>
+  );
+}
+
+/** Which beats click and what ticks between them, when the click rests, its sound and level, and the count-in. */
+export function ClickSettings({ meter }: { readonly meter: Meter }) {
+  const { store } = useParts();
+  const click = useProject((project) => project.practice.click);
+  const { subdivision, rests, sound = 'tick' } = click;
+  return (
+    <fieldset className="practice-fields">
+      <legend>Click</legend>
+      <ClickedBeats meter={meter} />
+      <ClickChoice<Subdivision | undefined>
+        name="Between the beats"
+        options={[
+          ['nothing', undefined],
+          ...subdivisionsOf(meter).map((each) => [BETWEEN_WORDS[each], each] as const),
+        ]}
+        chosen={subdivision ? BETWEEN_WORDS[subdivision] : 'nothing'}
+        onChoose={(next) =>
+          store.edit(setClick({ subdivision: next }), { label: 'click between the beats' })
+        }
+      />
+      <ClickChoice<ClickRests | undefined>
+        name="Falls silent for"
+        options={[undefined, ...RESTS].map((each) => [restsWords(each), each])}
+        chosen={restsWords(rests)}
+        onChoose={(next) => store.edit(setClick({ rests: next }), { label: 'rests of the click' })}
+      />
+      <ClickChoice<ClickSound>
+        name="Sound"
+        options={CLICK_SOUNDS.map((each) => [SOUND_WORDS[each], each])}
+        chosen={SOUND_WORDS[sound]}
+        onChoose={(next) => store.edit(setClick({ sound: next }), { label: 'sound of the click' })}
+      />
       <label className="practice-choice">
         <span>Loudness of the click</span>
         <input
@@ -78,22 +136,7 @@ export function ClickSettings({ meter }: { readonly meter: Meter }) {
           }
         />
       </label>
-      <label className="practice-choice">
-        <span>Count-in</span>
-        <select
-          value={click.countInBars}
-          onChange={(event) => {
-            const chosen = COUNT_INS.find((each) => String(each.bars) === event.target.value);
-            if (chosen) store.edit(setClick({ countInBars: chosen.bars }), { label: 'count-in' });
-          }}
-        >
-          {COUNT_INS.map(({ bars, words }) => (
-            <option key={bars} value={bars}>
-              {words}
-            </option>
-          ))}
-        </select>
-      </label>
+      <CountInField />
     </fieldset>
   );
 }

@@ -13,6 +13,7 @@ import { IPlay } from '../takes/IPlay.tsx';
 import { TakePads } from '../takes/TakePads.tsx';
 import { useInput } from '../takes/useHearing.ts';
 import { useProject } from '../useProject.ts';
+import { ClickRest } from './ClickRest.tsx';
 import { ClickSettings } from './ClickSettings.tsx';
 import { DrillFigures } from './DrillFigures.tsx';
 import { DrillSettings } from './DrillSettings.tsx';
@@ -61,6 +62,7 @@ export function DrillPage() {
         {input === 'pads' && <TakePads />}
         <div className="practice-rung-buttons">
           <RungButtons drill={drill} />
+          <ClickRest />
         </div>
       </section>
       <div className="practice-side">

@@ -15,6 +15,7 @@ import { playingName } from '../songMap/marking.ts';
 import { useFrame } from '../useFrame.ts';
 import { usePlayback, useProject, useView } from '../useProject.ts';
 import { Beats } from './Beats.tsx';
+import { ClickRest } from './ClickRest.tsx';
 import { barAfter, barsLeftText, comingChordIndex, glanceBars, nextChordIndex } from './follow.ts';
 import { goToSection } from './goToSection.ts';
 import { PlayRibbon } from './PlayRibbon.tsx';
@@ -186,7 +187,10 @@ export function PlayPage() {
           </li>
         ))}
       </ol>
-      <Beats count={mostBeats} />
+      <div className="practice-beats-line">
+        <Beats count={mostBeats} />
+        <ClickRest />
+      </div>
       <div className="practice-below">
         <div ref={glance} aria-hidden="true">
           {timeline.sections.map((span, i) => (

@@ -1,13 +1,14 @@
 import { useState } from 'react';
 import type { Times } from '../../app/score.ts';
-import { setClick } from '../../state/edits/practice.ts';
+import type { Meter } from '../../core/time/meter.ts';
 import { selectTimeline } from '../../state/selectors.ts';
 import { useParts } from '../parts.ts';
+import { PopupButton } from '../patternGrid/PopupButton.tsx';
 import { HistoryButton } from '../takes/HistoryButton.tsx';
 import { PlayNotes } from '../takes/PlayNotes.tsx';
 import { useProject, useView } from '../useProject.ts';
 import { PlayedArrangement } from './ArrangementButton.tsx';
-import { COUNT_INS } from './countIns.ts';
+import { ClickSettings } from './ClickSettings.tsx';
 import { JoinsSheet } from './JoinsSheet.tsx';
 import { PlanButton } from './PlanButton.tsx';
 import { PlayRange } from './PlayRange.tsx';
@@ -41,32 +42,24 @@ function HowOften() {
   );
 }
 
-function CountIn() {
-  const { store } = useParts();
-  const bars = useProject((project) => project.practice.click.countInBars);
+/** Opens how the click is heard and the count-in. */
+function ClickButton({ meter }: { readonly meter: Meter }) {
   return (
-    <label className="practice-choice">
-      <span>Count-in</span>
-      <select
-        value={bars}
-        onChange={(event) => {
-          const chosen = COUNT_INS.find((each) => String(each.bars) === event.target.value);
-          if (chosen) store.edit(setClick({ countInBars: chosen.bars }), { label: 'count-in' });
-        }}
-      >
-        {COUNT_INS.map((each) => (
-          <option key={each.bars} value={each.bars}>
-            {each.words}
-          </option>
-        ))}
-      </select>
-    </label>
+    <PopupButton name="Click and count-in …">
+      {() => (
+        <div className="practice-click-sheet">
+          <ClickSettings meter={meter} />
+        </div>
+      )}
+    </PopupButton>
   );
 }
 
 /** While nothing plays: what is to be said of what was played; what is played, how often, after which count-in; and the way to joins and the plan. */
 export function PlaySettings() {
   const timeline = useProject(selectTimeline);
+  const range = useView((state) => state.range);
+  const meter = (timeline.bars[range?.firstBar ?? 0] ?? timeline.bars[0])?.meter;
   const [showsJoins, setShowsJoins] = useState(false);
   return (
     <div className="practice-play-settings">
@@ -74,7 +67,7 @@ export function PlaySettings() {
       <PlayRange timeline={timeline} />
       <div className="row">
         <HowOften />
-        <CountIn />
+        {meter && <ClickButton meter={meter} />}
         <PlayedArrangement />
         <button type="button" onClick={() => setShowsJoins(true)}>
           Hard joins …
