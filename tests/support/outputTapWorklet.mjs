@@ -36,7 +36,7 @@ class OutputTap extends AudioWorkletProcessor {
 
   send() {
     const { fromFrame, peaks, edges } = this;
-    this.port.postMessage({ fromFrame, peaks, edges });
+    this.port.postMessage({ fromFrame, peaks, edges }, {});
     this.peaks = new Float32Array(BLOCKS);
     this.edges = new Float32Array(BLOCKS);
     this.filled = 0;

@@ -17,8 +17,23 @@ import { chartTimeline } from '../../support/patterns.ts';
 const starts = (notes: readonly { startTick: number }[]) => notes.map((note) => note.startTick);
 
 const EVERY_METER = [
-  ...['2/2', '3/2', '2/4', '3/4', '4/4', '5/4', '7/4', '3/8', '5/8', '6/8', '7/8', '8/8'],
-  ...['9/8', '12/8', '2+2+3/16', '9/16', '1/8'],
+  '2/2',
+  '3/2',
+  '2/4',
+  '3/4',
+  '4/4',
+  '5/4',
+  '7/4',
+  '3/8',
+  '5/8',
+  '6/8',
+  '7/8',
+  '8/8',
+  '9/8',
+  '12/8',
+  '2+2+3/16',
+  '9/16',
+  '1/8',
 ];
 
 describe('the click', () => {

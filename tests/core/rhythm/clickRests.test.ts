@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clickTrack } from '../../../src/core/rhythm/click.ts';
 import { restsLeft, withClickRests } from '../../../src/core/rhythm/clickRests.ts';

@@ -46,7 +46,18 @@ describe('the spoken count-in', () => {
 
   it('clicks beyond the last number that is spoken', () =>
     expect(countIn(meter('13/4'), 1, { spoken: true }).map(({ says }) => says)).toEqual([
-      ...[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12],
+      1,
+      2,
+      3,
+      4,
+      5,
+      6,
+      7,
+      8,
+      9,
+      10,
+      11,
+      12,
       undefined,
     ]));
 });
