@@ -35,9 +35,9 @@ function handOf({ hands }: TakeScore, hand: string) {
 }
 
 /** How a take was matched and scored, beside the truth. */
-function judged(traits: PlayerTraits, seed: number) {
+function judged(traits: PlayerTraits, seed: number, bars = 48) {
   const random = seededRandom(seed);
-  const expected = expectedHits(grooveNotes([80, 100, 120][seed % 3]!, 48), 'keys');
+  const expected = expectedHits(grooveNotes([80, 100, 120][seed % 3]!, bars), 'keys');
   const truth = playHits(expected, traits, random);
   const notes = truth.flatMap(({ played }) => rolled(played, 0.04 * random.uniform()));
   const played = gatherChords(notes);
@@ -106,4 +106,22 @@ describe('players with known faults', () => {
     });
     expect(wrong).toEqual([]);
   });
+});
+
+describe('short takes at a steady tempo', () => {
+  const STEADY = PLAYERS.filter(({ drift }) => drift === 0);
+  const takes = STEADY.map((traits, i) => judged(traits, i + 500, [4, 8][i % 2]));
+
+  it('are matched and told as exactly as long ones', () =>
+    expect(
+      takes.filter(
+        (take) =>
+          !(take.f >= 0.99) ||
+          HANDS.some((hand) => {
+            const { meanMs, unevennessMs } = handOf(take.score, hand);
+            const ratio = unevennessMs! / take.trueUnevenness(hand);
+            return !(Math.abs(meanMs! - take.trueMean(hand)) <= 1 && Math.abs(ratio - 1) <= 0.05);
+          }),
+      ),
+    ).toEqual([]));
 });
