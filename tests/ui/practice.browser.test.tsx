@@ -2,7 +2,7 @@ import '../../src/ui/theme.css';
 import '../../src/ui/shell/shell.css';
 import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { soundOpener } from '../../src/app/openSound.ts';
 import { createPlayback } from '../../src/app/playback.ts';
@@ -118,6 +118,35 @@ it('marks at rest what is played, and plays on to the end where that is wished',
   expect(parts.view.snapshot().range).toEqual({ firstBar: 4, endBar: 16 });
   await page.getByRole('combobox', { name: 'Play it' }).selectOptions('3 times');
   expect(parts.view.snapshot().times).toBe(3);
+});
+
+it('keeps the screen awake while it plays, and no longer', async () => {
+  const released = vi.fn(async () => undefined);
+  const lock = Object.assign(new EventTarget(), {
+    released: false,
+    type: 'screen',
+    release: released,
+  });
+  const request = vi
+    .spyOn(navigator.wakeLock, 'request')
+    .mockResolvedValue(lock as unknown as WakeLockSentinel);
+  await foot('Play').click();
+  await isPlaying().toBe('playing');
+  await expect.poll(() => request.mock.calls.length).toBe(1);
+  expect(released).not.toHaveBeenCalled();
+  await foot('Stop').click();
+  await expect.poll(() => released.mock.calls.length).toBe(1);
+  request.mockRestore();
+});
+
+it('suggests a rest after the minutes that are set, plays on, and never does so again where one says so', async () => {
+  parts.view.set({ restMinutes: 1 / 60 });
+  await foot('Play').click();
+  await expect.element(page.getByText('Rest your hands and ears'), { timeout: 9000 }).toBeVisible();
+  expect(parts.playback.state().status).toBe('playing');
+  await button('Do not remind me').click();
+  expect(parts.view.snapshot().restMinutes).toBe(0);
+  await expect.element(page.getByText('Rest your hands and ears')).not.toBeInTheDocument();
 });
 
 it('leaves the arrow keys to the volume while that has the focus', async () => {
