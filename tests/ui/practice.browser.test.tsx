@@ -139,10 +139,14 @@ it('keeps the screen awake while it plays, and no longer', async () => {
   request.mockRestore();
 });
 
-it('suggests a rest after the minutes that are set, plays on, and never does so again where one says so', async () => {
+it('suggests a rest after the minutes that are set, plays on, and never does so again where one says so', {
+  timeout: 40_000,
+}, async () => {
   parts.view.set({ restMinutes: 1 / 60 });
   await foot('Play').click();
-  await expect.element(page.getByText('Rest your hands and ears'), { timeout: 9000 }).toBeVisible();
+  await expect
+    .element(page.getByText('Rest your hands and ears'), { timeout: 20_000 })
+    .toBeVisible();
   expect(parts.playback.state().status).toBe('playing');
   await button('Do not remind me').click();
   expect(parts.view.snapshot().restMinutes).toBe(0);
