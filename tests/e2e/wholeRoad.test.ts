@@ -79,6 +79,7 @@ it('leads from a MIDI file over a drill to the song, survives a reload, and can 
   await setNumber(page, 'From', 300);
   await setNumber(page, 'Step', 10);
   await setNumber(page, 'Bars in a pass', 1);
+  await page.getByText(/^How it climbs/).click();
   await setNumber(page, 'Passes on a rung', 2);
   await play(page);
   for (const rung of [1, 2, 3])
@@ -86,7 +87,7 @@ it('leads from a MIDI file over a drill to the song, survives a reload, and can 
   await stop(page);
 
   await pageNamed(page, 'Map');
-  await page.getByRole('button', { name: /^Verse 1/ }).click();
+  await page.getByRole('button', { name: /^Verse 1 .*bars/ }).click();
   await versePattern(page).selectOption({ label: 'harbour groove (4/4)' });
 
   await pageNamed(page, 'Play');
@@ -99,7 +100,7 @@ it('leads from a MIDI file over a drill to the song, survives a reload, and can 
   await page.reload();
   await pageNamed(page, 'Map');
   const chosen = versePattern(page).locator('option:checked');
-  await page.getByRole('button', { name: /^Verse 1/ }).click();
+  await page.getByRole('button', { name: /^Verse 1 .*bars/ }).click();
   expect(await chosen.textContent()).toBe('harbour groove (4/4)');
 
   await versePattern(page).selectOption({ index: 0 });
