@@ -330,3 +330,17 @@ it('keeps its bars and a jump that was asked for when the key changes', async ()
   pass(2.5);
   expect(basses()).toEqual(['C 0', '. 2']);
 });
+
+it('plays less of its pattern from the moment on that a lower level is chosen', async () => {
+  const { pass, playback, strikes } = threeSections({
+    patterns: [pattern('4/4', { left: 'R-------', right: 'CCCCCCCC' })],
+  });
+  await playback.play(SONG);
+  pass(START_DELAY_SEC + 1.8);
+  playback.setManner({ speedPercent: 100, arrangement: { semitones: 0, level: 1 } });
+  pass(2);
+  expect(strikes('right').filter((sec) => sec < 2)).toEqual([
+    0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75,
+  ]);
+  expect(strikes('right').filter((sec) => sec >= 2 && sec < 4)).toEqual([2, 2.5, 3, 3.5]);
+});
