@@ -4,24 +4,16 @@ import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { soundOpener } from '../../src/app/openSound.ts';
-import { createPlayback } from '../../src/app/playback.ts';
 import { App } from '../../src/ui/App.tsx';
 import type { Parts } from '../../src/ui/parts.ts';
 import { section, slots, song } from '../support/music.ts';
 import { pageParts } from '../support/pageParts.ts';
 import { pattern } from '../support/patterns.ts';
 import { PRACTICE, project } from '../support/project.ts';
-
-const openSound = soundOpener();
+import { soundingPlayback } from '../support/soundingParts.ts';
 
 let root: Root;
 let parts: Parts;
-
-function often(act: () => void): () => void {
-  const watch = setInterval(act, 60);
-  return () => clearInterval(watch);
-}
 
 /** The app with real sound, a song of four bars, each 1 s long, without a count-in. */
 async function open(name: 'play' | 'drill', beats = '4/4'): Promise<void> {
@@ -37,7 +29,7 @@ async function open(name: 'play' | 'drill', beats = '4/4'): Promise<void> {
     }),
     { page: name },
   );
-  parts = { ...silent, playback: createPlayback({ store: silent.store, openSound, often }) };
+  parts = { ...silent, playback: soundingPlayback(silent.store) };
   root = createRoot(place);
   root.render(<App parts={parts} />);
   await expect

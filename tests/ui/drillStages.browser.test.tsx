@@ -4,14 +4,13 @@ import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { soundOpener } from '../../src/app/openSound.ts';
-import { createPlayback } from '../../src/app/playback.ts';
 import { App } from '../../src/ui/App.tsx';
 import type { Parts } from '../../src/ui/parts.ts';
 import { section, slots, song } from '../support/music.ts';
 import { pageParts } from '../support/pageParts.ts';
 import { pattern } from '../support/patterns.ts';
 import { PRACTICE, project } from '../support/project.ts';
+import { soundingPlayback } from '../support/soundingParts.ts';
 
 /** Verse and chorus with one pattern; a drill of two rungs that is climbed by hand, its passes 0.75 and 1 s long. */
 function twoSections() {
@@ -39,22 +38,15 @@ function twoSections() {
   });
 }
 
-const openSound = soundOpener();
-
 let root: Root;
 let parts: Parts;
-
-function often(act: () => void): () => void {
-  const watch = setInterval(act, 60);
-  return () => clearInterval(watch);
-}
 
 async function open(): Promise<void> {
   await page.viewport(1024, 768);
   const place = document.createElement('div');
   document.body.replaceChildren(place);
   const silent = pageParts(twoSections(), { page: 'drill' });
-  const playback = createPlayback({ store: silent.store, openSound, often });
+  const playback = soundingPlayback(silent.store);
   parts = { ...silent, playback };
   root = createRoot(place);
   root.render(<App parts={parts} />);

@@ -4,14 +4,13 @@ import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { soundOpener } from '../../src/app/openSound.ts';
-import { createPlayback } from '../../src/app/playback.ts';
 import { App } from '../../src/ui/App.tsx';
 import type { Parts } from '../../src/ui/parts.ts';
 import type { ViewChange } from '../../src/ui/viewState.ts';
 import { section, slots, song } from '../support/music.ts';
 import { pageParts } from '../support/pageParts.ts';
 import { PRACTICE, project } from '../support/project.ts';
+import { soundingPlayback } from '../support/soundingParts.ts';
 
 function named(id: string, name: string, chart: string) {
   return section(id, { name, slots: slots(chart), patternId: 'p' });
@@ -30,16 +29,8 @@ function threeSections() {
   });
 }
 
-/** Opened once, as on a page: loading the sounds takes a moment. */
-const openSound = soundOpener();
-
 let root: Root;
 let parts: Parts;
-
-function often(act: () => void): () => void {
-  const watch = setInterval(act, 60);
-  return () => clearInterval(watch);
-}
 
 /** The app on Play or Drill, with real sound. */
 async function open(view: ViewChange): Promise<void> {
@@ -47,7 +38,7 @@ async function open(view: ViewChange): Promise<void> {
   const place = document.createElement('div');
   document.body.replaceChildren(place);
   const silent = pageParts(threeSections(), view);
-  const playback = createPlayback({ store: silent.store, openSound, often });
+  const playback = soundingPlayback(silent.store);
   parts = { ...silent, playback };
   root = createRoot(place);
   root.render(<App parts={parts} />);

@@ -5,27 +5,21 @@ import { deleteDB } from 'idb';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { page } from 'vitest/browser';
-import { soundOpener } from '../../src/app/openSound.ts';
-import { createPlayback } from '../../src/app/playback.ts';
-import { createPracticeTakes } from '../../src/app/practiceTakes.ts';
-import { err, ok } from '../../src/core/result.ts';
+import { ok } from '../../src/core/result.ts';
 import { parseCsv } from '../../src/formats/csv.ts';
 import { openStorage, type Storage } from '../../src/state/storage.ts';
 import { createTakeHistory, randomTakeId } from '../../src/state/takeHistory.ts';
 import { App } from '../../src/ui/App.tsx';
 import type { Parts } from '../../src/ui/parts.ts';
-import { heardWith } from '../../src/ui/takes/latencies.ts';
 import type { Page } from '../../src/ui/viewState.ts';
 import { playExactly } from '../support/exactPlayer.ts';
 import { valueOf } from '../support/music.ts';
 import { pageParts } from '../support/pageParts.ts';
 import { PRACTICE, project } from '../support/project.ts';
+import { hearingParts, openSound, soundingPlayback } from '../support/soundingParts.ts';
 import { takeRecord } from '../support/takeRecords.ts';
 
 const NAME = 'vampwright-take-history-test';
-
-/** Opened once, as on a page: loading the sounds takes a moment. */
-const openSound = soundOpener();
 
 /** One bar to a rung, 120, 126 and 132, without a count-in; the player plays both hands. */
 const SONG = project({
@@ -44,11 +38,6 @@ let root: Root;
 let parts: Parts;
 let storage: Storage;
 
-function often(act: () => void): () => void {
-  const watch = setInterval(act, 60);
-  return () => clearInterval(watch);
-}
-
 /** The app as at a visit, on the storage of the visits before; heard by two keys. */
 async function visit(shown: Page = 'drill'): Promise<void> {
   await page.viewport(1024, 768);
@@ -57,28 +46,16 @@ async function visit(shown: Page = 'drill'): Promise<void> {
   const place = document.createElement('div');
   document.body.replaceChildren(place);
   const silent = pageParts(SONG, { page: shown, hearing: { input: 'keys', latencyMs: {} } });
-  const { store, view } = silent;
+  const { store } = silent;
   const takeHistory = createTakeHistory({
     store,
     storage: ok(storage),
     talk: { tell: () => undefined, onTold: () => undefined },
     newTakeId: randomTakeId,
   });
-  const playback = createPlayback({ store, openSound, often });
-  const takes = createPracticeTakes({
-    store,
-    playback,
-    openSound,
-    often,
-    nowMs: () => performance.now(),
-    dateMs: () => Date.now(),
-    keyTarget: window,
-    openMidi: async () => err({ kind: 'unsupported' }),
-    heardWith: () => heardWith(view.snapshot()),
-    keep: takeHistory.keep,
-    onMeasured: () => undefined,
-  });
-  parts = { ...silent, playback, takeHistory, ...takes };
+  const playback = soundingPlayback(store);
+  const sounding = { ...silent, takeHistory, playback };
+  parts = { ...sounding, ...hearingParts(sounding) };
   root = createRoot(place);
   root.render(<App parts={parts} />);
   await expect.element(foot('Play')).toBeVisible();

@@ -5,16 +5,14 @@ import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import { createMidiDoor } from '../../src/app/midiDoor.ts';
-import { soundOpener } from '../../src/app/openSound.ts';
-import { createPlayback } from '../../src/app/playback.ts';
-import { createPracticeTakes } from '../../src/app/practiceTakes.ts';
 import { App } from '../../src/ui/App.tsx';
 import type { Parts } from '../../src/ui/parts.ts';
-import { heardWith, withLatency } from '../../src/ui/takes/latencies.ts';
+import { withLatency } from '../../src/ui/takes/latencies.ts';
 import type { ViewChange } from '../../src/ui/viewState.ts';
 import { playExactly } from '../support/exactPlayer.ts';
 import { pageParts } from '../support/pageParts.ts';
 import { PRACTICE, project } from '../support/project.ts';
+import { hearingParts, openSound, soundingPlayback } from '../support/soundingParts.ts';
 
 /** One bar to a rung, 120, 126 and 132, without a count-in; a rung that is not clean leads one down. */
 function shortLadder() {
@@ -39,44 +37,30 @@ function shortLadder() {
   });
 }
 
-/** Opened once, as on a page: loading the sounds takes a moment. */
-const openSound = soundOpener();
-
 let root: Root;
 let parts: Parts;
 
-function often(act: () => void): () => void {
-  const watch = setInterval(act, 60);
-  return () => clearInterval(watch);
-}
-
 /** The app on Drill with real sound and what hears the player. */
-async function open(hearing: ViewChange['hearing']): Promise<void> {
+async function open(heard: ViewChange['hearing']): Promise<void> {
   await page.viewport(1024, 768);
   const place = document.createElement('div');
   document.body.replaceChildren(place);
-  const silent = pageParts(shortLadder(), { page: 'drill', hearing });
+  const silent = pageParts(shortLadder(), { page: 'drill', hearing: heard });
   const { store, view } = silent;
-  const playback = createPlayback({ store, openSound, often });
-  const takes = createPracticeTakes({
-    store,
-    playback,
-    openSound,
-    often,
-    nowMs: () => performance.now(),
-    dateMs: () => Date.now(),
-    keyTarget: window,
-    openMidi: createMidiDoor({
-      taught: () => ({}),
-      request: async () => {
-        throw new DOMException('not allowed', 'NotAllowedError');
-      },
-    }).openPlayed,
-    heardWith: () => heardWith(view.snapshot()),
-    keep: silent.takeHistory.keep,
-    onMeasured: (kind, sec) => view.set(withLatency(view.snapshot(), kind, 1000 * sec)),
-  });
-  parts = { ...silent, playback, ...takes };
+  const playback = soundingPlayback(store);
+  const sounding = { ...silent, playback };
+  parts = {
+    ...sounding,
+    ...hearingParts(sounding, {
+      openMidi: createMidiDoor({
+        taught: () => ({}),
+        request: async () => {
+          throw new DOMException('not allowed', 'NotAllowedError');
+        },
+      }).openPlayed,
+      onMeasured: (kind, sec) => view.set(withLatency(view.snapshot(), kind, 1000 * sec)),
+    }),
+  };
   root = createRoot(place);
   root.render(<App parts={parts} />);
   await expect.element(foot('Play')).toBeVisible();
