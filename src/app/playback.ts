@@ -1,7 +1,6 @@
 import type { Levels } from '../audio/mix.ts';
 import type { Player } from '../audio/player.ts';
 import { ok, type Result } from '../core/result.ts';
-import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { AS_WRITTEN, arrangedProject } from '../state/arrangement.ts';
 import { selectTimeline } from '../state/selectors.ts';
@@ -18,7 +17,6 @@ import {
   scoreOfPass,
 } from './course.ts';
 import {
-  type DrillPlace,
   type DrillWish,
   isSameRung,
   type RungJudge,
@@ -28,6 +26,7 @@ import {
 import { type Jump, passWithJump } from './jump.ts';
 import { movedBy, sameScoreTick } from './movedPass.ts';
 import { type PlaybackPosition, positionIn } from './playbackPosition.ts';
+import type { PlaybackProblem, PlaybackState } from './playbackState.ts';
 import { practiceIn } from './practiceIn.ts';
 import {
   isTrial,
@@ -42,27 +41,6 @@ import {
   timedScore,
 } from './score.ts';
 import { type SoundingPass, soundingPasses } from './soundingPass.ts';
-
-export type { PlaybackPosition } from './playbackPosition.ts';
-
-export type PlaybackProblem = ScoreProblem | { readonly kind: 'no-sound'; readonly reason: string };
-
-/** What plays, as far as a page must be drawn anew for it; where in it is live (`position`). */
-export type PlaybackState =
-  | { readonly status: 'stopped'; readonly problem?: PlaybackProblem }
-  | { readonly status: 'starting'; readonly request: PlayRequest }
-  | {
-      readonly status: 'playing';
-      readonly request: PlayRequest;
-      readonly bpm: Bpm;
-      readonly drill?: DrillPlace;
-      /** The rung (from 0) and the stage that a drill goes to with its next pass, where one was chosen. */
-      readonly wanted?: DrillWish;
-      /** Which time the song, or what of it was asked for, is played; from 1. */
-      readonly time?: number;
-      /** The bar of the song that follows at the next bar line, where a jump was asked for. */
-      readonly wantedBar?: number;
-    };
 
 /** What sounds, once the browser has let it. */
 export type Sound = {

@@ -1,4 +1,4 @@
-import type { PlaybackProblem } from '../app/playback.ts';
+import type { PlaybackProblem } from '../app/playbackState.ts';
 import { unreachable } from '../core/result.ts';
 import type { SavingStatus } from '../state/autosave.ts';
 import type { UnreadableProject } from '../state/storage.ts';

@@ -1,5 +1,5 @@
 import type { MidiCommand } from '../app/midiCommands.ts';
-import type { PlaybackState } from '../app/playback.ts';
+import type { PlaybackState } from '../app/playbackState.ts';
 import type { KeyCommand } from './keyBindings.ts';
 import type { Page } from './viewState.ts';
 

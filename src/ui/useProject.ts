@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from 'react';
-import type { PlaybackState } from '../app/playback.ts';
+import type { PlaybackState } from '../app/playbackState.ts';
 import type { Project } from '../core/project.ts';
 import { useParts } from './parts.ts';
 import type { ViewState } from './viewState.ts';

@@ -1,6 +1,7 @@
 import type { LatencyState } from '../../src/app/latencyCheck.ts';
 import { createMidiDoor } from '../../src/app/midiDoor.ts';
-import type { Playback, PlaybackState } from '../../src/app/playback.ts';
+import type { Playback } from '../../src/app/playback.ts';
+import type { PlaybackState } from '../../src/app/playbackState.ts';
 import type { PlayerHearing } from '../../src/app/playingTakes.ts';
 import type { PlayRequest } from '../../src/app/score.ts';
 import { createSongs } from '../../src/app/songs.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { PlaybackState } from '../../src/app/playback.ts';
+import type { PlaybackState } from '../../src/app/playbackState.ts';
 import { commandOfTaught } from '../../src/ui/taughtCommand.ts';
 
 const STOPPED: PlaybackState = { status: 'stopped' };

@@ -3,7 +3,7 @@ import * as axe from 'axe-core';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import type { PlaybackPosition } from '../../src/app/playback.ts';
+import type { PlaybackPosition } from '../../src/app/playbackPosition.ts';
 import type { Pattern } from '../../src/core/rhythm/pattern.ts';
 import type { ShelfPattern } from '../../src/core/rhythm/shelf.ts';
 import { decodeShelfPattern } from '../../src/formats/patternFile.ts';
