@@ -92,6 +92,19 @@ describe('a project file', () => {
       }),
     ));
 
+  it('keeps how the click ticks, sounds and rests, and how it is counted in', () => {
+    const { practice } = fullProject();
+    const click = {
+      ...practice.click,
+      subdivision: 'triplets',
+      sound: 'beep',
+      rests: { sounding: 2, resting: 6 },
+      countInVoice: 'spoken',
+    } as const;
+    const set = { ...fullProject(), practice: { ...practice, click } };
+    expect(decodeProject(encodeProject(set))).toEqual({ ok: true, value: set });
+  });
+
   it('holds every shipped pattern', () => {
     const all = shelf().reduce((before, shipped) => addPattern(shipped.pattern)(before), project());
     expect(all.patterns).toHaveLength(shelf().length + 1);
@@ -174,6 +187,7 @@ describe('a value that is not allowed', () => {
     ['patterns[0].sources[0].part', 'tuba', '"bass"', '"tuba"'],
     ['voicing.fullness', 6, '(3 | 4 | 5)', '6'],
     ['voicing.weights.motion', -1, '>=0', '-1'],
+    ['practice.click.rests', { sounding: 0, resting: 1 }, '>=1', '0'],
     ['practice.click.countInBars', 3, '(0 | 1 | 2)', '3'],
     ['practice.drill.ladder.step', { kind: 'per cent', percent: 5 }, '"percent"', '"per cent"'],
     ['practice.drill.barsPerPass', 1e9, '<=1000', '1000000000'],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { LONGEST_CLICK_REST } from '../../../src/core/rhythm/clickRests.ts';
 import type { Edit } from '../../../src/state/edits/edit.ts';
 import {
   LONGEST_PRACTICE,
@@ -40,6 +41,18 @@ describe('what sounds while practising', () => {
   ])('brings a click level of %d to %d', (level, brought) =>
     expect(practiceAfter(setClick({ level })).click.level).toBe(brought),
   );
+
+  it('brings the rests of the click into whole bars, from one up, and takes them away', () => {
+    const resting = setClick({ rests: { sounding: 0, resting: 2.4 } })(PROJECT);
+    expect(resting.practice.click.rests).toEqual({ sounding: 1, resting: 2 });
+    expect(
+      setClick({ rests: { sounding: 500, resting: 1 } })(PROJECT).practice.click.rests,
+    ).toEqual({
+      sounding: LONGEST_CLICK_REST,
+      resting: 1,
+    });
+    expect(setClick({ rests: undefined })(resting)).toEqual(PROJECT);
+  });
 });
 
 describe('the drill', () => {
