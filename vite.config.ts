@@ -1,16 +1,32 @@
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { licencesPlugin } from './src/shipping/licencesPlugin.ts';
+import { shippedFilesPlugin } from './src/shipping/shippedFilesPlugin.ts';
 import { CHROMIUM_FLAGS, chromiumAt } from './tests/support/chromium.ts';
 
+/** The development server writes styles into the page; the shipped one lets none in from anywhere but its files. */
+function looserWhileDeveloping(): Plugin {
+  return {
+    name: 'looser-while-developing',
+    apply: 'serve',
+    transformIndexHtml: (html) =>
+      html.replace("style-src 'self'", "style-src 'self' 'unsafe-inline'"),
+  };
+}
+
 export default defineConfig({
-  plugins: [react()],
+  // Every address counts from the page, so that the app can be served from anywhere.
+  base: './',
+  plugins: [react(), looserWhileDeveloping(), licencesPlugin(), shippedFilesPlugin()],
   build: {
     target: 'es2022',
     // Samples and worklets are fetched by address; inlined they would bloat the first script.
-    assetsInlineLimit: (file) => (/\.(ogg|woff2|mjs|mid)$/.test(file) ? false : undefined),
+    assetsInlineLimit: (file) => (/\.(ogg|woff2|mjs|mid|svg)$/.test(file) ? false : undefined),
   },
   server: { host: '127.0.0.1', port: 5183 },
+  preview: { host: '127.0.0.1', port: 5183 },
   optimizeDeps: {
     include: [
       'tone',

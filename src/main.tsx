@@ -3,6 +3,7 @@ import './ui/shell/shell.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { afterFirstUse, deviceMemoryGb, pageRest } from './app/afterFirstUse.ts';
+import { createKeptApp } from './app/keptApp.ts';
 import { createMidiDoor } from './app/midiDoor.ts';
 import { soundOpener } from './app/openSound.ts';
 import { createPlayback } from './app/playback.ts';
@@ -13,6 +14,7 @@ import { ok } from './core/result.ts';
 import type { ShelfPattern } from './core/rhythm/shelf.ts';
 import { decodeShelfPattern } from './formats/patternFile.ts';
 import { createAutosave, pageLife } from './state/autosave.ts';
+import { pageTexts } from './state/lastWords.ts';
 import { openingProject } from './state/opening.ts';
 import { followOtherPages, pageTalk, toldStorage } from './state/otherPages.ts';
 import { openStorage } from './state/storage.ts';
@@ -47,7 +49,7 @@ async function start(root: HTMLElement): Promise<void> {
     shelf.map(({ pattern }) => pattern),
   );
   const store = createStore(opening.project);
-  const view = createViewStore(localStorage);
+  const view = createViewStore(pageTexts());
   const autosave = createAutosave(store, opening.storage, pageLife(window));
   if (opening.storage.ok) followOtherPages(store, autosave, opening.storage.value, talk);
   const takeHistory = createTakeHistory({
@@ -90,6 +92,13 @@ async function start(root: HTMLElement): Promise<void> {
       takeHistory.forget(id);
     },
   });
+  const keptApp = createKeptApp({
+    // While developing, what is kept would hide what was just changed.
+    workers: import.meta.env.PROD ? navigator.serviceWorker : undefined,
+    workerUrl: 'offlineWorker.js',
+    rest: pageRest,
+    reload: () => location.reload(),
+  });
   createRoot(root).render(
     <StrictMode>
       <App
@@ -103,6 +112,7 @@ async function start(root: HTMLElement): Promise<void> {
           opening,
           midi,
           takeHistory,
+          keptApp,
           ...hearing,
         }}
       />

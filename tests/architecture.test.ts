@@ -10,7 +10,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   audio: ['audio', 'core', 'tone'],
   input: ['input', 'core', 'signal'],
   state: ['state', 'core', 'formats', 'immer', 'idb', 'valibot'],
-  app: ['app', 'core', 'signal', 'formats', 'audio', 'input', 'state'],
+  shipping: ['shipping', 'vite', 'node:crypto', 'node:fs', 'node:path'],
+  app: ['app', 'core', 'signal', 'formats', 'audio', 'input', 'state', 'shipping'],
   ui: [
     'ui',
     'core',

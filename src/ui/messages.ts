@@ -1,3 +1,4 @@
+import type { KeptAppState } from '../app/keptApp.ts';
 import type { PlaybackProblem } from '../app/playbackState.ts';
 import { unreachable } from '../core/result.ts';
 import type { SavingStatus } from '../state/autosave.ts';
@@ -39,4 +40,20 @@ export function unreadableSentence(song: UnreadableProject): string {
   const { error } = song;
   const place = 'path' in error && error.path !== '' ? ` (at ${error.path})` : '';
   return `The song “${song.title}” can't be read any more${place}. It is still kept as it is; save its file to have it repaired. The first song is open instead.`;
+}
+
+/** Whether the tool opens here without a network, and what to do where it does not. */
+export function keptAppSentence(kept: KeptAppState): string {
+  switch (kept.kind) {
+    case 'kept':
+      return 'Vampwright is kept on this device, sounds and all: it opens and plays without a network.';
+    case 'keeping':
+      return 'Vampwright is being kept on this device. Leave this page open with a network until that is done.';
+    case 'impossible':
+      return 'Here Vampwright needs its address to be within reach each time it is opened: this browser keeps no pages, or only from addresses that begin with https.';
+    case 'failed':
+      return `Vampwright could not be kept on this device (${kept.reason}). Open it again while there is a network and room on the device.`;
+    default:
+      return unreachable(kept);
+  }
 }

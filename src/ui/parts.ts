@@ -1,4 +1,5 @@
 import { createContext, useContext } from 'react';
+import type { KeptApp } from '../app/keptApp.ts';
 import type { LatencyCheck } from '../app/latencyCheck.ts';
 import type { MidiDoor } from '../app/midiDoor.ts';
 import type { Playback } from '../app/playback.ts';
@@ -30,6 +31,7 @@ export type Parts = {
   readonly pads: { readonly set: (pads: Pads | undefined) => void };
   /** What went wrong with the song that lay open last time, if anything did. */
   readonly opening: Pick<Opening, 'problem'>;
+  readonly keptApp: KeptApp;
 };
 
 export const PartsContext = createContext<Parts | undefined>(undefined);

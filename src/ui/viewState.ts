@@ -183,9 +183,9 @@ function keptHearing(kept: unknown): Hearing {
 }
 
 /** What was kept on this device; anything unreadable falls back to the first view, as nothing of worth is lost. */
-function keptView(kept: KeptText): ViewState {
+function keptView(kept: KeptText | undefined): ViewState {
   try {
-    const read = JSON.parse(kept.getItem(PLACE) ?? '{}') as Partial<ViewState>;
+    const read = JSON.parse(kept?.getItem(PLACE) ?? '{}') as Partial<ViewState>;
     return {
       ...FIRST_VIEW,
       page: PAGES.find((page) => page === read.page) ?? FIRST_VIEW.page,
@@ -210,9 +210,9 @@ function keptView(kept: KeptText): ViewState {
 
 /**
  * The view state of this device: read from `kept` once, written back at every change. Where the
- * device refuses to keep text (private windows) the view simply starts afresh next time.
+ * device refuses to keep text (private windows; `kept` is undefined then) the view simply starts afresh next time.
  */
-export function createViewStore(kept: KeptText): ViewStore {
+export function createViewStore(kept: KeptText | undefined): ViewStore {
   let view = keptView(kept);
   const listeners = new Set<() => void>();
   return {
@@ -224,7 +224,7 @@ export function createViewStore(kept: KeptText): ViewStore {
     set(change) {
       view = { ...view, ...change } as ViewState;
       try {
-        kept.setItem(PLACE, JSON.stringify(view));
+        kept?.setItem(PLACE, JSON.stringify(view));
       } catch {
         // Nothing of worth is lost: the view starts afresh next time.
       }

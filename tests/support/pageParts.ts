@@ -56,6 +56,8 @@ function silentPlayback(): Playback {
 }
 
 /** Nobody hears the player. */
+const NOT_KEPT = { kind: 'impossible', newer: false } as const;
+
 const DEAF: Pick<Parts, 'takes' | 'playingTakes' | 'latencyCheck' | 'pads'> = {
   takes: { live: () => undefined },
   playingTakes: {
@@ -114,6 +116,11 @@ export function pageParts(
       newTakeId: randomTakeId,
     }),
     opening: {},
+    keptApp: {
+      state: () => NOT_KEPT,
+      subscribe: () => () => {},
+      useNewer: () => {},
+    },
     midi: createMidiDoor({
       taught: () => views.snapshot().taught,
       request: async () => {

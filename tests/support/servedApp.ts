@@ -1,6 +1,7 @@
 import { type Browser, chromium, type Page } from 'playwright';
-import { build, preview } from 'vite';
+import { build } from 'vite';
 import { CHROMIUM_FLAGS, chromiumAt } from './chromium.ts';
+import { hostFolder } from './staticHost.ts';
 
 /** The built app, served on this machine, and a Chromium to use it with. */
 export type ServedApp = {
@@ -13,7 +14,7 @@ export type ServedApp = {
 export type OpenPage = { readonly page: Page; readonly errors: readonly string[] };
 
 /** The app as it is shipped: under the runner's own NODE_ENV the slow development build of React would be in it. */
-async function buildApp(outDir: string): Promise<void> {
+export async function buildApp(outDir: string): Promise<void> {
   const runners = process.env['NODE_ENV'];
   process.env['NODE_ENV'] = 'production';
   try {
@@ -28,9 +29,7 @@ async function buildApp(outDir: string): Promise<void> {
 export async function serveApp(flags: readonly string[] = []): Promise<ServedApp> {
   const outDir = 'node_modules/.vite/served-app';
   await buildApp(outDir);
-  const server = await preview({ build: { outDir }, preview: { port: 0, host: '127.0.0.1' } });
-  const address = server.resolvedUrls?.local[0];
-  if (!address) throw new Error('the app is served nowhere');
+  const server = await hostFolder(outDir);
   const browser = await chromium.launch({
     ...chromiumAt(),
     args: [...CHROMIUM_FLAGS, ...flags],
@@ -44,7 +43,7 @@ export async function serveApp(flags: readonly string[] = []): Promise<ServedApp
       page.on('console', (message) => {
         if (message.type() === 'error') errors.push(message.text());
       });
-      await page.goto(address);
+      await page.goto(server.address);
       return { page, errors };
     },
     async close() {

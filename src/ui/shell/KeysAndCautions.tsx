@@ -1,6 +1,7 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useSyncExternalStore } from 'react';
 import { groupBy } from '../../core/rhythm/groupBy.ts';
 import { KEY_BINDINGS, type KeyBinding } from '../keyBindings.ts';
+import { keptAppSentence } from '../messages.ts';
 import { useParts } from '../parts.ts';
 import { useView } from '../useProject.ts';
 import { TaughtKeys } from './TaughtKeys.tsx';
@@ -30,7 +31,8 @@ export function KeysAndCautions({
   readonly open: boolean;
   readonly onClose: () => void;
 }) {
-  const { view } = useParts();
+  const { view, keptApp } = useParts();
+  const kept = useSyncExternalStore(keptApp.subscribe, keptApp.state);
   const restMinutes = useView((state) => state.restMinutes);
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
@@ -76,11 +78,16 @@ export function KeysAndCautions({
           <option value={0}>never</option>
         </select>
       </label>
+      <h2>Without a network</h2>
+      <p>{keptAppSentence(kept)}</p>
       <h2>Credits</h2>
       <p className="hint">
         Piano samples: Alexander Holm, CC BY 3.0, shortened and trimmed. Spoken numbers: made with
         Flite, Carnegie Mellon University, cut and trimmed. Text type: Source Serif 4 and Source
-        Sans 3, notation: Leland and Academico, all under the SIL Open Font License 1.1.
+        Sans 3, notation: Leland and Academico, all under the SIL Open Font License 1.1.{' '}
+        <a href="licences.txt" target="_blank">
+          All licences in full
+        </a>
       </p>
       <button type="button" className="strong" onClick={onClose}>
         Close

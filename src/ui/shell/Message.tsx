@@ -39,6 +39,26 @@ function NotHeard() {
   );
 }
 
+/** That a newer version is ready; the open one goes on until the player says otherwise. */
+function NewerVersion() {
+  const { keptApp } = useParts();
+  const { newer } = useSyncExternalStore(keptApp.subscribe, keptApp.state);
+  const playing = usePlayback();
+  const [isShown, setShown] = useState(true);
+  if (!newer || !isShown || playing.status !== 'stopped') return null;
+  return (
+    <p className="message">
+      A newer Vampwright is ready. It opens the next time, or now.
+      <button type="button" onClick={keptApp.useNewer}>
+        Open it now
+      </button>
+      <button type="button" className="quiet" aria-label="Close" onClick={() => setShown(false)}>
+        <Icon name="cross" />
+      </button>
+    </p>
+  );
+}
+
 /** Lines above the foot when something outside went wrong: the song that was kept, the instrument, the sound, the saving. */
 export function Message() {
   const { autosave, opening, playback } = useParts();
@@ -50,6 +70,7 @@ export function Message() {
     <div role="status">
       {opening.problem?.kind === 'unreadable' && <Unreadable song={opening.problem} />}
       <NotHeard />
+      <NewerVersion />
       {notSaved && <p className="message">{notSaved}</p>}
       {problem && (
         <p className="message">
