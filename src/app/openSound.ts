@@ -49,6 +49,7 @@ async function newSound(
     player: createPlayer(room.value, instruments.value),
     setLevels: (levels) => instruments.value.setLevels(levels),
     resume: () => room.value.resume(),
+    onInterrupted: (listener) => room.value.onInterrupted(listener),
     room: room.value,
     instruments: instruments.value,
   });

@@ -48,6 +48,8 @@ export type Sound = {
   readonly setLevels: (levels: Levels) => void;
   /** Lets sound go on where the system has interrupted it. */
   readonly resume: () => Promise<void>;
+  /** Tells when the system has interrupted it. */
+  readonly onInterrupted: (listener: () => void) => void;
 };
 
 export type PlaybackParts = {
@@ -187,6 +189,13 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     ended();
   }
 
+  /** The clock stands still: what would go on later would be out of the player's time. */
+  function interrupted(): void {
+    if (state.status === 'stopped') return;
+    stop();
+    ended({ kind: 'interrupted' });
+  }
+
   async function play(request: PlayRequest): Promise<void> {
     stop();
     const mine = attempt;
@@ -194,7 +203,10 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     const opened = await openSound();
     if (mine !== attempt) return;
     if (!opened.ok) return ended({ kind: 'no-sound', reason: opened.error.reason });
-    if (!sound) opened.value.player.onEnd(() => ended(failure));
+    if (!sound) {
+      opened.value.player.onEnd(() => ended(failure));
+      opened.value.onInterrupted(interrupted);
+    }
     sound = opened.value;
     applyLevels();
     const first = madePass(firstPass(request, store.snapshot()));

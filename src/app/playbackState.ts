@@ -2,7 +2,11 @@ import type { Bpm } from '../core/time/tempoMap.ts';
 import type { DrillPlace, DrillWish } from './drillCourse.ts';
 import type { PlayRequest, ScoreProblem } from './score.ts';
 
-export type PlaybackProblem = ScoreProblem | { readonly kind: 'no-sound'; readonly reason: string };
+/** Why nothing plays: what was to be played, the sound that the browser did not give, or the system that took it away. */
+export type PlaybackProblem =
+  | ScoreProblem
+  | { readonly kind: 'no-sound'; readonly reason: string }
+  | { readonly kind: 'interrupted' };
 
 /** What plays, as far as a page must be drawn anew for it; where in it is live (`position`). */
 export type PlaybackState =

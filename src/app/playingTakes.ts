@@ -88,7 +88,10 @@ export function createPlayingTakes(parts: PlayingTakesParts): PlayingTakes {
     if (!chosen) return;
     const mine = ++attempt;
     endWatch = often(tellSittings);
-    const started = await takes.start({ ...inputs[chosen.kind], latencySec: chosen.latencySec });
+    const started = await takes.start(
+      { ...inputs[chosen.kind], latencySec: chosen.latencySec },
+      () => show({ ...state, problem: { kind: 'lost' } }),
+    );
     if (!started.ok && mine === attempt) show({ problem: started.error });
   }
 

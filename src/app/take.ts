@@ -25,8 +25,11 @@ export type TakeInput = {
   readonly hand?: HitHand;
 };
 
-/** Why nothing is heard: the input, or the sound whose clock it needs. */
-export type TakeProblem = InputError | { readonly kind: 'no-sound'; readonly reason: string };
+/** Why nothing is heard: the input, the sound whose clock it needs, or a device that was taken away. */
+export type TakeProblem =
+  | InputError
+  | { readonly kind: 'no-sound'; readonly reason: string }
+  | { readonly kind: 'lost' };
 
 /** What was played of a rung of a drill, or in one playing of the song. */
 export type Sitting = readonly TakeRecord[];
@@ -48,9 +51,13 @@ export type TakesParts = TakeLogParts & {
 export type Takes = {
   /**
    * Begins a take with an input, ending the one before: from now on all that is played to the music
-   * counts, however often that is stopped and begun again. Drills climb by it.
+   * counts, however often that is stopped and begun again. Drills climb by it. `onLost` is told if the
+   * device is taken away meanwhile; what was heard until then stays.
    */
-  readonly start: (input: TakeInput) => Promise<Result<undefined, TakeProblem>>;
+  readonly start: (
+    input: TakeInput,
+    onLost?: () => void,
+  ) => Promise<Result<undefined, TakeProblem>>;
   /** Ends the take and gives its score; undefined if none was running or nothing was asked of the player in it. */
   readonly finish: () => TakeScore | undefined;
   readonly isRunning: () => boolean;
@@ -91,7 +98,10 @@ export function createTakes(parts: TakesParts): Takes {
     return ended;
   }
 
-  async function start(input: TakeInput): Promise<Result<undefined, TakeProblem>> {
+  async function start(
+    input: TakeInput,
+    onLost: () => void = () => undefined,
+  ): Promise<Result<undefined, TakeProblem>> {
     end();
     judged = [];
     const mine = attempt;
@@ -105,7 +115,10 @@ export function createTakes(parts: TakesParts): Takes {
       tell();
     };
     const { latencySec } = input;
-    const stopListening = await input.listen({ outputTimestamp, latencySec, onHit });
+    const lost = () => {
+      if (mine === attempt) onLost();
+    };
+    const stopListening = await input.listen({ outputTimestamp, latencySec, onHit, onLost: lost });
     if (!stopListening.ok) {
       log.close();
       return stopListening;

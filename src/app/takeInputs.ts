@@ -59,7 +59,9 @@ function microphoneIn(openRoom: TakeInputsParts['openRoom']): HitInput {
     const microphone = await openMicrophone(room.value);
     if (!microphone.ok) return microphone;
     const stop = await microphoneOnsets(microphone.value)(hearing);
+    const stopWatching = microphone.value.onLost(() => hearing.onLost?.());
     return ok(() => {
+      stopWatching();
       if (stop.ok) stop.value();
       microphone.value.close();
     });

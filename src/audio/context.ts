@@ -11,6 +11,8 @@ export type AudioRoom = {
   outputLatencySec(): Seconds;
   /** Lets sound go on after the system has interrupted it (a call, another app); harmless otherwise. */
   resume(): Promise<void>;
+  /** Tells when the system interrupts the sound: the clock stands still from then on. Returns how to end that. */
+  onInterrupted(listener: () => void): () => void;
 };
 
 /**
@@ -58,5 +60,13 @@ function roomOf(context: AudioContext): AudioRoom {
     // Safari has no outputLatency; the context's own delay is then the best that is known.
     outputLatencySec: () => context.outputLatency ?? context.baseLatency ?? 0,
     resume: () => context.resume(),
+    onInterrupted(listener) {
+      // Safari also knows a state "interrupted".
+      const tell = () => {
+        if (context.state !== 'running' && context.state !== 'closed') listener();
+      };
+      context.addEventListener('statechange', tell);
+      return () => context.removeEventListener('statechange', tell);
+    },
   };
 }

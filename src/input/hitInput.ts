@@ -11,6 +11,8 @@ export type Hearing = {
   readonly outputTimestamp: () => OutputTimestamp;
   readonly latencySec: Seconds;
   readonly onHit: (note: PlayedNote) => void;
+  /** Told once if the device is taken away while it is listened to; no hit follows. */
+  readonly onLost?: () => void;
 };
 
 /** Ends listening; calling it again does nothing. */

@@ -141,6 +141,17 @@ it('says why nothing sounds, and forgets it when told', async () => {
   expect(playback.state()).toEqual({ status: 'stopped' });
 });
 
+it('stops and says so where the system takes the sound away, and plays again when asked to', async () => {
+  const { playback, interrupt, pass } = onFakeTime();
+  interrupt();
+  await playback.play(SONG);
+  pass(1);
+  interrupt();
+  expect(playback.state()).toEqual({ status: 'stopped', problem: { kind: 'interrupted' } });
+  await playback.play(SONG);
+  expect(playback.state().status).toBe('playing');
+});
+
 it('has nothing to play where the form is empty', async () => {
   const { playback } = onFakeTime({ song: song([], '') });
   await playback.play(SONG);

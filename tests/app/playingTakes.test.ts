@@ -89,6 +89,20 @@ describe('a drill', () => {
     expect(result?.score).toMatchObject({ expected: 6, matched: 4, clean: false });
   });
 
+  it('says when the device goes that hears the player, and counts what was heard until then', async () => {
+    const { run, willPlay, begin, lose, playback, playingTakes } = playing();
+    await begin();
+    willPlay(...bar(0, 60));
+    run(START_DELAY_SEC + 3);
+    lose();
+    expect(playingTakes.state().problem).toEqual({ kind: 'lost' });
+    playback.stop();
+    expect(playingTakes.state()).toMatchObject({
+      problem: { kind: 'lost' },
+      result: { score: { matched: 3 } },
+    });
+  });
+
   it('is kept rung by rung, a rung that is begun again apart, but not where nobody played', async () => {
     const { run, willPlay, begin, playback, told, kept } = playing();
     await begin();

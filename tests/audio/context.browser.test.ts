@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import { startAudio } from '../../src/audio/context.ts';
 import { createWorkerTimer } from '../../src/audio/workerTimer.ts';
 import { valueOf } from '../support/music.ts';
@@ -33,4 +33,17 @@ it('ticks from a worker between start and stop', async () => {
   await waitFor(200);
   expect(ticks).toBe(5);
   timer.dispose();
+});
+
+it('tells when the system takes the sound away, and no more once nobody asks', async () => {
+  const room = valueOf(await startAudio());
+  const told = vi.fn();
+  const stop = room.onInterrupted(told);
+  await room.context.suspend();
+  await vi.waitFor(() => expect(told).toHaveBeenCalledOnce());
+  await room.resume();
+  stop();
+  await room.context.suspend();
+  expect(told).toHaveBeenCalledOnce();
+  await room.context.close();
 });

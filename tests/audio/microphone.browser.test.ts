@@ -1,5 +1,6 @@
 import { afterEach, expect, it, vi } from 'vitest';
 import { openMicrophone } from '../../src/audio/microphone.ts';
+import { valueOf } from '../support/music.ts';
 
 afterEach(() => vi.restoreAllMocks());
 
@@ -24,4 +25,18 @@ it('asks for the raw sound: nothing that a call would want changes its attacks',
     noiseSuppression: false,
     autoGainControl: false,
   });
+});
+
+it('tells when the device is taken away', async () => {
+  const context = new AudioContext();
+  const { stream } = new MediaStreamAudioDestinationNode(context);
+  vi.spyOn(navigator.mediaDevices, 'getUserMedia').mockResolvedValue(stream);
+  const microphone = valueOf(await openMicrophone({ context }));
+  const lost = vi.fn();
+  const stop = microphone.onLost(lost);
+  stream.getAudioTracks()[0]?.dispatchEvent(new Event('ended'));
+  expect(lost).toHaveBeenCalledOnce();
+  stop();
+  microphone.close();
+  await context.close();
 });

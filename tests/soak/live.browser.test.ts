@@ -117,6 +117,7 @@ async function livePlayback() {
         player: log.watched,
         setLevels: (levels) => instruments.setLevels(levels),
         resume: () => room.resume(),
+        onInterrupted: () => undefined,
       }),
     often: (act) => {
       const watch = setInterval(act, 60);

@@ -31,10 +31,14 @@ export function onFakeTime(parts: Partial<Project> = {}) {
   );
   const log = playLog(player, time.clock);
   const store = createStore(project(parts));
+  let interrupt = () => {};
   const sound: Sound = {
     player: log.watched,
     setLevels: () => undefined,
     resume: async () => undefined,
+    onInterrupted: (listener) => {
+      interrupt = listener;
+    },
   };
   let watch: (() => void) | undefined;
   const playback = createPlayback({
@@ -68,7 +72,16 @@ export function onFakeTime(parts: Partial<Project> = {}) {
         const name = 'C . D . E F . G . A . B'.split(' ')[note.keyNumber % 12];
         return `${name} ${Math.round((atSec - START_DELAY_SEC) * 1000) / 1000}`;
       });
-  return { pass, store, playback, log, strikes, basses, clock: time.clock };
+  return {
+    interrupt: () => interrupt(),
+    pass,
+    store,
+    playback,
+    log,
+    strikes,
+    basses,
+    clock: time.clock,
+  };
 }
 
 /** A playback of verse (C F), chorus (A G), verse again; a bar lasts two seconds. */

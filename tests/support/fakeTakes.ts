@@ -14,6 +14,7 @@ export function onFakeTakes(parts: Partial<Project> = {}) {
   const acts = new Set<() => void>();
   const waiting: PlayedNote[] = [];
   let onHit: ((note: PlayedNote) => void) | undefined;
+  let onLost: (() => void) | undefined;
   const often = (act: () => void) => {
     acts.add(act);
     return () => acts.delete(act);
@@ -31,6 +32,7 @@ export function onFakeTakes(parts: Partial<Project> = {}) {
     latencySec: 0,
     listen: async (hearing) => {
       onHit = hearing.onHit;
+      onLost = hearing.onLost;
       return ok(() => {
         onHit = undefined;
       });
@@ -55,5 +57,10 @@ export function onFakeTakes(parts: Partial<Project> = {}) {
     const startSec = clock() + START_DELAY_SEC;
     waiting.push(...notes.map((note) => ({ ...note, atSec: startSec + note.atSec })));
   };
-  return { run, store, playback, takes, input, willPlay, clock, often };
+  /** Takes the device away that the player is heard with. */
+  const lose = () => {
+    onHit = undefined;
+    onLost?.();
+  };
+  return { lose, run, store, playback, takes, input, willPlay, clock, often };
 }

@@ -60,6 +60,8 @@ export function hearingSentence(problem: LatencyProblem, kind: InputKind): strin
       return DEVICE_PROBLEMS[kind][problem.kind];
     case 'refused':
       return `The system refused ${INPUT_WORDS[kind].name} (${problem.text}). Close what else uses it, then try again.`;
+    case 'lost':
+      return `You are not heard any more: ${INPUT_WORDS[kind].name} went away. What was heard until then counts. Connect it, then play again.`;
     case 'no-sound':
       return `The browser gave no sound (${problem.reason}), so there is no clock to measure by.`;
     case 'too-few-hits':
