@@ -61,9 +61,12 @@ function roomOf(context: AudioContext): AudioRoom {
     outputLatencySec: () => context.outputLatency ?? context.baseLatency ?? 0,
     resume: () => context.resume(),
     onInterrupted(listener) {
-      // Safari also knows a state "interrupted".
+      let ran = context.state === 'running';
+      // Several changes may be told late, one by one, when the last has come already.
       const tell = () => {
-        if (context.state !== 'running' && context.state !== 'closed') listener();
+        const runs = context.state === 'running';
+        if (ran && !runs && context.state !== 'closed') listener();
+        ran = runs;
       };
       context.addEventListener('statechange', tell);
       return () => context.removeEventListener('statechange', tell);
