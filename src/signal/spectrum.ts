@@ -32,7 +32,7 @@ export function createSpectrum(
     for (let i = 0; i < frameSamples; i++) frame[i] = samples[from + i]! * window[i]!;
     transform.realTransform(bins, frame);
     for (let k = 0; k < magnitudes.length; k++)
-      magnitudes[k] = scale * Math.hypot(bins[2 * k]!, bins[2 * k + 1]!);
+      magnitudes[k] = scale * Math.sqrt(bins[2 * k]! ** 2 + bins[2 * k + 1]! ** 2);
     return magnitudes;
   };
 }
