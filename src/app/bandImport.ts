@@ -93,11 +93,11 @@ export function proposePattern(
   const meter = meterOf(band, choice);
   if (!meter.ok) return meter;
   const { sources, strokes, beats } = bandStrokes(band, choice.roles, choice);
-  const options = choice.period === 'auto' ? {} : { period: choice.period };
-  const fold = foldStrokes(strokes, beats, meter.value, options);
+  const bpm = tempoOfBar(band, band.bars[choice.firstBar]!);
+  const period = choice.period === 'auto' ? {} : { period: choice.period };
+  const fold = foldStrokes(strokes, beats, meter.value, { ...period, beatSec: 60 / bpm });
   const groove = grooveOf(fold, sources);
   if (groove.sources.length === 0) return err({ kind: 'nothing-played' });
   const hands = deriveHands(groove.sources, choice.rules, groove);
-  const bpm = tempoOfBar(band, band.bars[choice.firstBar]!);
   return ok({ pattern: { ...named, ...groove, ...hands }, fold, bpm });
 }

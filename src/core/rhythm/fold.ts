@@ -1,12 +1,12 @@
 import { barTicks, beatLengths, type Meter } from '../time/meter.ts';
-import { TICKS_PER_QUARTER, type Ticks } from '../time/ticks.ts';
+import { type Seconds, TICKS_PER_QUARTER, type Ticks } from '../time/ticks.ts';
 import { AGREEING, barAgreement, countedBars, timesHeard } from './foldAgreement.ts';
 import { heardBeats, type Reading } from './foldBeats.ts';
 import { fitBeat } from './foldGrid.ts';
 import { median, spreadOf } from './foldNoise.ts';
 import { type Period, type PeriodEvidence, periodEvidence, shortestPeriod } from './foldPeriod.ts';
 import { barsHeard, type HeardStroke, type PlacedStroke, placeStrokes } from './foldPlacing.ts';
-import { POOLED_DIVISIONS, readStrokes } from './foldReading.ts';
+import { MOST_LATENCY_SEC, POOLED_DIVISIONS, readStrokes } from './foldReading.ts';
 import { type FoldStep, foldSteps, type SteppedStroke, stepStrokes } from './foldSteps.ts';
 import { groupBy } from './groupBy.ts';
 import { DIVISIONS, type Division } from './pattern.ts';
@@ -56,11 +56,30 @@ export type Fold = {
   readonly periods: readonly PeriodEvidence[];
 };
 
-/** `period`: bars that the pattern shall have, instead of the shortest that repeats. */
-export type FoldOptions = { readonly period?: Period };
+/**
+ * `period`: bars that the pattern shall have, instead of the shortest that repeats. `beatSec`: how long
+ * a felt beat lasts, where strokes and beats are not in seconds.
+ */
+export type FoldOptions = { readonly period?: Period; readonly beatSec?: Seconds };
 
-/** Strokes so much outside the bars can still belong to their first or last beat. */
+/** Strokes so much outside the bars can still belong to their first or last beat: a sixteenth, or as late as players are. */
 const BEFORE_TICKS: Ticks = TICKS_PER_QUARTER / 4;
+
+function beforeTicks(tickSec: Seconds): Ticks {
+  return Math.max(BEFORE_TICKS, MOST_LATENCY_SEC / tickSec);
+}
+
+/** Longer beats than this nobody counts: the beats are in another unit, and at 120 to the minute if nothing is said. */
+const LONGEST_BEAT_SEC: Seconds = 10;
+const USUAL_BEAT_SEC: Seconds = 0.5;
+
+/** How long a tick lasts: see `FoldOptions`. */
+function tickSecOf(beats: readonly number[], meter: Meter, { beatSec }: FoldOptions): Seconds {
+  const lengths = beatLengths(meter);
+  const beatTicks = barTicks(meter) / lengths.length;
+  const gap = (beats.at(-1)! - beats[0]!) / (beats.length - 1);
+  return (beatSec ?? (gap <= LONGEST_BEAT_SEC ? gap : USUAL_BEAT_SEC)) / beatTicks;
+}
 
 /** Step by step of one bar: in which bars each source plays each thing there. */
 function stepHistories(
@@ -150,7 +169,8 @@ function emptyFold(meter: Meter): Fold {
  * `beats` are the ascending times of the felt beats of `meter` (the dotted quarters of 6/8) in the
  * unit of the strokes, from a downbeat on, and best with the end of the last bar; the tempo may
  * drift. Strokes need no order; those outside the bars are left out. A latency common to all strokes
- * is found and taken off. Without strokes or without a whole bar the fold is empty, one bar long.
+ * is found and taken off; it is a matter of milliseconds, for which the beats' length must be known
+ * (`FoldOptions`). Without strokes or without a whole bar the fold is empty, one bar long.
  * Throws on beats that do not ascend.
  *
  * The steps: how even the playing is (`spreadOf`), latency and swing (`readStrokes`), the period
@@ -164,12 +184,14 @@ export function foldStrokes(
 ): Fold {
   const barCount = barsHeard(beats, meter);
   const length = barCount * barTicks(meter);
-  const placed = placeStrokes(strokes, beats, meter).filter(
-    ({ tick }) => tick >= -BEFORE_TICKS && tick < length + BEFORE_TICKS,
-  );
-  if (barCount === 0 || placed.length === 0) return emptyFold(meter);
+  const all = placeStrokes(strokes, beats, meter);
+  if (barCount === 0) return emptyFold(meter);
+  const tickSec = tickSecOf(beats, meter, options);
+  const before = beforeTicks(tickSec);
+  const placed = all.filter(({ tick }) => tick >= -before && tick < length + before);
+  if (placed.length === 0) return emptyFold(meter);
   const spread = spreadOf(placed, barTicks(meter));
-  const reading = readStrokes(placed, barCount, meter, spread);
+  const reading = readStrokes(placed, barCount, meter, spread, tickSec);
   const periods = periodEvidence(stepHistories(placed, reading, barCount), barCount);
   const bars = options.period ?? shortestPeriod(periods);
   const divisions = heardBeats(placed, reading, bars, barCount).map(

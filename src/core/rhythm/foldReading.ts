@@ -1,6 +1,7 @@
 import { barTicks, hasGroupedBeats, type Meter } from '../time/meter.ts';
-import type { Ticks } from '../time/ticks.ts';
+import type { Seconds, Ticks } from '../time/ticks.ts';
 import {
+  type HeardBeat,
   heardBeats,
   nearestStep,
   type Reading,
@@ -8,7 +9,7 @@ import {
   soundingOffsets,
   type TriedDivision,
 } from './foldBeats.ts';
-import { fitBeat } from './foldGrid.ts';
+import { type BeatFit, fitBeat } from './foldGrid.ts';
 import { median } from './foldNoise.ts';
 import type { PlacedStroke } from './foldPlacing.ts';
 import { STRAIGHT, type Swing } from './swing.ts';
@@ -26,14 +27,37 @@ const SHARE_HOLD: LongShare = 0.03;
 /** A few of them, to find the latency by. */
 const COARSE_SHARES: readonly LongShare[] = [0.55, 0.6, 0.667];
 
-/** What swing costs beside straight, and a latency of this many ticks, in nats. */
+/** What swing costs beside straight, in nats. */
 const SWING_COST = 3;
-const USUAL_LATENCY: Ticks = 16;
 
-/** Up to nearly half a sixteenth, where a sixteenth early and one late are the same. */
-const LATENCIES: readonly Ticks[] = [0, 8, 16, 24, 32, 40, 48, 56].flatMap((t) =>
-  t === 0 ? [0] : [t, -t],
-);
+/**
+ * How late or early players and devices are is a matter of time, whatever the tempo: tappers are
+ * early by 20 to 80 ms untrained (docs/sources.md#folding), devices late by as much. Standard deviation
+ * that is taken for granted, and the furthest that is tried.
+ */
+const USUAL_LATENCY_SEC: Seconds = 0.045;
+export const MOST_LATENCY_SEC: Seconds = 0.064;
+
+/** Latencies that are tried lie so far apart; at slow tempos they reach to nearly half a sixteenth all the same. */
+const LATENCY_STEP: Ticks = 8;
+const LEAST_REACH: Ticks = 56;
+
+/** 0, then early and late in turn, further and further. */
+function latenciesTried(tickSec: Seconds): Ticks[] {
+  const reach = Math.max(LEAST_REACH, MOST_LATENCY_SEC / tickSec);
+  const late = Array.from(
+    { length: Math.floor(reach / LATENCY_STEP) },
+    (_, i) => (i + 1) * LATENCY_STEP,
+  );
+  return [0, ...late.flatMap((ticks) => [ticks, -ticks])];
+}
+
+/**
+ * What a source costs in nats for each level of the meter that its strokes lie under the beat in the
+ * mean: music stands on strong places more often than on weak ones (Palmer & Krumhansl 1990, docs/sources.md#folding). It
+ * tells a band that is early from one that plays everything a sixteenth early.
+ */
+const WEAK_PLACE_COST = 6;
 
 /** Less than this is not called swing: 12 ms at 120 beats a minute. */
 const LEAST_SHARE: LongShare = 0.525;
@@ -62,12 +86,60 @@ const MOST_BARS = 32;
  */
 const BORDER_TICKS: Ticks = 120;
 
+function borderTicks(tickSec: Seconds): Ticks {
+  return Math.max(BORDER_TICKS, MOST_LATENCY_SEC / tickSec);
+}
+
+/** How many levels of the meter a step lies under its beat: 0 on it, 1 on the half or a third, 2 on the quarters. */
+function depthOf(step: number, division: TriedDivision): number {
+  if (step === 0) return 0;
+  let parts: number = division;
+  let place = step;
+  let depth = 0;
+  while (parts % 2 === 0 && place % 2 === 0) {
+    parts /= 2;
+    place /= 2;
+  }
+  for (; parts % 2 === 0; parts /= 2) depth++;
+  return depth + (parts > 1 ? 1 : 0);
+}
+
+/** See `WEAK_PLACE_COST`: the sources' mean depths, added up. `fits` has one entry for each beat. */
+function weakPlaceCost(
+  beats: readonly HeardBeat[],
+  fits: readonly BeatFit[],
+  reading: Reading,
+): number {
+  const sums = new Map<number, { strokes: number; depth: number }>();
+  beats.forEach((beat, i) => {
+    const { division } = fits[i]!;
+    const offsets = soundingOffsets(beat, division, reading);
+    for (const { offset, source } of beat.strokes) {
+      const sum = sums.get(source) ?? { strokes: 0, depth: 0 };
+      sums.set(source, sum);
+      sum.strokes++;
+      sum.depth += depthOf(nearestStep(offsets, offset), division);
+    }
+  });
+  return [...sums.values()].reduce(
+    (cost, { strokes, depth }) => cost + (WEAK_PLACE_COST * depth) / strokes,
+    0,
+  );
+}
+
 /** Everything read this way, every beat in its best division: what that costs in nats. */
-function readingCost(strokes: readonly PlacedStroke[], barCount: number, reading: Reading): number {
+function readingCost(
+  strokes: readonly PlacedStroke[],
+  barCount: number,
+  reading: Reading,
+  tickSec: Seconds,
+): number {
   const beats = heardBeats(strokes, reading, 1, barCount);
-  const grid = beats.reduce((sum, beat) => sum + fitBeat(beat, POOLED_DIVISIONS, reading).cost, 0);
+  const fits = beats.map((beat) => fitBeat(beat, POOLED_DIVISIONS, reading));
+  const grid = fits.reduce((sum, { cost }) => sum + cost, 0);
   const swing = reading.swing.ratio === 1 ? 0 : SWING_COST;
-  return grid + swing + (reading.latency / USUAL_LATENCY) ** 2 / 2;
+  const latency = ((reading.latency * tickSec) / USUAL_LATENCY_SEC) ** 2 / 2;
+  return grid + swing + latency + weakPlaceCost(beats, fits, reading);
 }
 
 /** The strokes of so many bars in a row, where most are played, counted from the first of these bars. */
@@ -76,11 +148,11 @@ function fullestBars(
   barsHeard: number,
   barCount: number,
   bar: Ticks,
+  border: Ticks,
 ): PlacedStroke[] {
   const inBars = (first: number) =>
     strokes.filter(
-      ({ tick }) =>
-        tick >= first * bar + BORDER_TICKS && tick < (first + barCount) * bar - BORDER_TICKS,
+      ({ tick }) => tick >= first * bar + border && tick < (first + barCount) * bar - border,
     );
   const firsts = Array.from({ length: barsHeard - barCount + 1 }, (_, first) => first);
   const counts = firsts.map((first) => inBars(first).length);
@@ -168,26 +240,29 @@ function corrected(strokes: readonly PlacedStroke[], barCount: number, reading: 
  * each other. Both are tried on a raster, each time with every beat in its best division; the best
  * straight and the best swung reading are then fitted by least squares, and the one that explains the
  * strokes at less cost is taken. Pairs of unequal eighths whose middle triplet nobody plays come out
- * as swing, with it as triplets.
+ * as swing, with it as triplets. `tickSec`: how long a tick lasts.
  */
 export function readStrokes(
   placed: readonly PlacedStroke[],
   barsHeard: number,
   meter: Meter,
   spread: Ticks,
+  tickSec: Seconds,
 ): Reading {
   const barCount = Math.min(MOST_BARS, barsHeard);
-  const strokes = fullestBars(placed, barsHeard, barCount, barTicks(meter));
-  const costOf = (reading: Reading) => readingCost(strokes, barCount, reading);
+  const border = borderTicks(tickSec);
+  const strokes = fullestBars(placed, barsHeard, barCount, barTicks(meter), border);
+  const latencies = latenciesTried(tickSec);
+  const costOf = (reading: Reading) => readingCost(strokes, barCount, reading, tickSec);
   const fitted = (reading: Reading) =>
     corrected(strokes, barCount, corrected(strokes, barCount, reading));
   const straight = cheapest(
-    LATENCIES.map((latency) => ({ meter, spread, latency, swing: STRAIGHT })),
+    latencies.map((latency) => ({ meter, spread, latency, swing: STRAIGHT })),
     costOf,
   );
   const coarse = cheapest(
     swingsOf(meter, COARSE_SHARES).flatMap((swing) =>
-      LATENCIES.map((latency) => ({ ...straight, latency, swing })),
+      latencies.map((latency) => ({ ...straight, latency, swing })),
     ),
     costOf,
   );

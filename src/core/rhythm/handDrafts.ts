@@ -47,6 +47,11 @@ function touchOf(stroke: Stroke, all: readonly Stroke[]): Touch {
   return stroke.strength >= ACCENT_SHARE * strongest ? 'accent' : 'plain';
 }
 
+/** Whether a stroke is an accent beside the others of its source. */
+export function isStandingOut(stroke: Stroke, all: readonly Stroke[]): boolean {
+  return touchOf(stroke, all) === 'accent';
+}
+
 /** Voices that lie under one hand without moving it: a triad and its octave. */
 const VOICES_IN_REACH = 4;
 

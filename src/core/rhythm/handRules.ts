@@ -12,10 +12,13 @@ export type StrokePlay = 'own' | readonly BassTone[] | readonly VoiceTone[];
 export type StrokeLength = 'own' | 'held' | 'short';
 
 /**
- * What a source adds beside others in its hand: a hit for every stroke, only for its strong ones, or
- * none, but accents on the hits it meets. Alone in its hand every source plays all its strokes.
+ * What a source gives its hand: a hit for every stroke, only for its strong ones, or none, but accents
+ * on the hits it meets.
  */
 export type StrokeUse = 'every-stroke' | 'strong-strokes' | 'accents';
+
+/** What a source is used for that would only add accents in a hand that nobody gives hits. */
+export const RAISED_USE: StrokeUse = 'strong-strokes';
 
 /** What one kind of source feeds. */
 export type HandFeed = {

@@ -31,8 +31,8 @@ const LOUDEST = 127;
 /** From this share of strokes in common on, a track doubles another of its role. */
 const DOUBLE_SHARE = 0.9;
 
-/** So much before its first bar a range begins to listen. */
-const EARLY_TICKS: Ticks = 120;
+/** So much before its first bar a range begins to listen: a sixteenth, and as early as players are at fast tempos. */
+const EARLY_TICKS: Ticks = 180;
 
 /** From this many notes at once on, an attack is a strum. */
 const STRUM_NOTES = 3;
