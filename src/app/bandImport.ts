@@ -2,11 +2,12 @@ import type { PatternId } from '../core/ids.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { Band, BandBar, BandTrack, TrackRole } from '../core/rhythm/band.ts';
 import { steadiestRange } from '../core/rhythm/bandRange.ts';
+import { type FirstHands, firstHands } from '../core/rhythm/firstHands.ts';
 import { type Fold, foldStrokes } from '../core/rhythm/fold.ts';
 import type { Period } from '../core/rhythm/foldPeriod.ts';
 import { grooveOf } from '../core/rhythm/foldSources.ts';
-import { HAND_RULES, type HandRules } from '../core/rhythm/handRules.ts';
-import { deriveHands } from '../core/rhythm/hands.ts';
+import { HAND_LIMITS, type HandLimits } from '../core/rhythm/handLimits.ts';
+import { type HandRules, rulesForBand } from '../core/rhythm/handRules.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
 import { type BarRange, bandStrokes } from '../core/rhythm/strokes.ts';
 import { formatMeter, type Meter, sameMeter, tempoBeatTicks } from '../core/time/meter.ts';
@@ -39,8 +40,16 @@ export type ProposalError =
     }
   | { readonly kind: 'nothing-played' };
 
-/** A pattern made from the band, the fold it was made from, and the band's tempo there, in beats of the pattern's meter. */
-export type Proposal = { readonly pattern: Pattern; readonly fold: Fold; readonly bpm: Bpm };
+/**
+ * A pattern made from the band with the hands that are proposed first, what was weighed for them
+ * (`FirstHands`), the fold it was made from, and the band's tempo there, in beats of the pattern's meter.
+ */
+export type Proposal = {
+  readonly pattern: Pattern;
+  readonly first: FirstHands;
+  readonly fold: Fold;
+  readonly bpm: Bpm;
+};
 
 /** Opens a MIDI file and proposes what to take from it: every track's guessed role, the steadiest bars. */
 export function openBand(bytes: Uint8Array): Result<OpenedBand, MidiError> {
@@ -51,7 +60,12 @@ export function openBand(bytes: Uint8Array): Result<OpenedBand, MidiError> {
 /** The choice that is made for the user: roles as guessed, the steadiest stretch, the shortest period. */
 export function proposedChoice(band: Band): BandChoice {
   const roles = band.tracks.map((track: BandTrack) => track.guess);
-  return { roles, ...steadiestRange(band, roles), period: 'auto', rules: HAND_RULES };
+  return {
+    roles,
+    ...steadiestRange(band, roles),
+    period: 'auto',
+    rules: rulesForBand(roles.includes('bass')),
+  };
 }
 
 function meterOf(band: Band, { firstBar, lastBar }: BarRange): Result<Meter, ProposalError> {
@@ -82,13 +96,14 @@ export function patternName(fileName: string): string {
 }
 
 /**
- * Folds the chosen bars and derives both hands: a whole pattern with the band as its sources. Bars in
- * errors are indices from 0.
+ * Folds the chosen bars and derives both hands, within what the player's hands do at the band's tempo: a
+ * whole pattern with the band as its sources. Bars in errors are indices from 0.
  */
 export function proposePattern(
   band: Band,
   choice: BandChoice,
   named: { readonly id: PatternId; readonly name: string },
+  limits: HandLimits = HAND_LIMITS,
 ): Result<Proposal, ProposalError> {
   const meter = meterOf(band, choice);
   if (!meter.ok) return meter;
@@ -98,6 +113,6 @@ export function proposePattern(
   const fold = foldStrokes(strokes, beats, meter.value, { ...period, beatSec: 60 / bpm });
   const groove = grooveOf(fold, sources);
   if (groove.sources.length === 0) return err({ kind: 'nothing-played' });
-  const hands = deriveHands(groove.sources, choice.rules, groove);
-  return ok({ pattern: { ...named, ...groove, ...hands }, fold, bpm });
+  const first = firstHands(groove, bpm, choice.rules, limits);
+  return ok({ pattern: { ...named, ...groove, ...first.hands }, first, fold, bpm });
 }

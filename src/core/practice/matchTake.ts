@@ -33,13 +33,16 @@ const FAR_OFF = 4;
 /**
  * Pairs the hits of a take as `matchHits` does, but `windowSec` is counted from where the player is
  * by then: a slow drift from the music is followed, first roughly (`playedCourse`), then along the
- * pairs that this gives. Deviations are still played − expected, so they grow with the drift.
+ * pairs that this gives. Deviations are still played − expected, so they grow with the drift. Hits
+ * without a finite time are ignored: they are in none of the lists.
  */
 export function matchTake(
-  expected: readonly ExpectedHit[],
-  played: readonly PlayedHit[],
-  windowSec: Seconds = matchWindowSec(expected),
+  expectedHits: readonly ExpectedHit[],
+  playedHits: readonly PlayedHit[],
+  windowSec: Seconds = matchWindowSec(expectedHits.filter(hasTime)),
 ): HitMatching {
+  const expected = expectedHits.filter(hasTime);
+  const played = playedHits.filter(hasTime);
   const along = (lagAt: LagAt) =>
     matchRows(expected, played, (expectedSec, playedSec) =>
       pairTimes(alongCourse(expectedSec, lagAt), playedSec, windowSec),
@@ -48,6 +51,10 @@ export function matchTake(
   if (pairs.length === 0) return along(() => 0);
   const lags = pairs.map((pair) => ({ atSec: pair.expected.atSec, value: pair.deviationSec }));
   return along(steadyCourse(lags));
+}
+
+function hasTime({ atSec }: { readonly atSec: Seconds }): boolean {
+  return Number.isFinite(atSec);
 }
 
 /** Where a player is at expected times; in their order, however steep the course is made out to be. */

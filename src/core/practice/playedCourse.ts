@@ -13,6 +13,9 @@ export type TimeRow = {
 /** Lags are weighed in steps of so much and may change at nodes so far apart. */
 const GRID = { stepSec: 0.01, nodeSec: 0.5 } as const;
 
+/** What is played so long after all that is expected, or later, says nothing of the course. */
+const HEARD_AFTER_SEC: Seconds = 4;
+
 /** At every node so many steps to either side of the likeliest lag until then are weighed. */
 const REACH = 40;
 
@@ -38,10 +41,14 @@ export function playedCourse(rows: readonly TimeRow[]): LagAt {
   const heard = rows.filter((row) => row.expected.length > 0 && row.played.length > 0);
   if (heard.length === 0) return () => 0;
   const startSec = Math.min(...heard.map((row) => row.expected[0]!));
+  const endSec = Math.max(...heard.map((row) => row.expected.at(-1)!)) + HEARD_AFTER_SEC;
   const nodes = heard.map((row) =>
-    groupBy(row.played, (sec) => Math.max(0, Math.floor((sec - startSec) / GRID.nodeSec))),
+    groupBy(
+      row.played.filter((sec) => sec <= endSec),
+      (sec) => Math.max(0, Math.floor((sec - startSec) / GRID.nodeSec)),
+    ),
   );
-  const last = Math.max(...nodes.flatMap((node) => [...node.keys()]));
+  const last = Math.max(0, ...nodes.flatMap((node) => [...node.keys()]));
   const supportAt = (node: number, step: number) =>
     heard.reduce((sum, { expected }, row) => {
       const played = nodes[row]!.get(node) ?? [];

@@ -27,6 +27,9 @@ const DEGREES: readonly BassTone[] = [
 /** A note this shortly before the next harmony can lead into it: one beat. */
 const APPROACH_TICKS: Ticks = 480;
 
+/** So near to the start of a harmony a note comes with it. */
+const TOGETHER_TICKS: Ticks = 60;
+
 /** Degree of a note so many semitones from the root key that the bass uses; below it only the fifth has a name. */
 function degreeOf(semitones: Semitones): BassTone {
   const folded = ((semitones % 12) + 12) % 12;
@@ -52,10 +55,32 @@ function isApproach(note: BandNote, here: RootSpan, next: RootSpan | undefined):
   return up === 1 && !isOwnTone;
 }
 
+/** From this share of the harmonies on it is meant that they begin on another degree than their root … */
+const MEANT_SHARE = 0.75;
+
+/** … if there are so many of them. */
+const FEWEST_HARMONIES = 4;
+
+/**
+ * A bass begins a chord on its root, or on its written bass, which is a root of the hand as well: where it seems to
+ * begin on another degree, the harmony was heard wrong, unless that degree opens nearly all of them. `openings` are the
+ * indices of the notes that come with their harmony.
+ */
+function openedOnRoots(degrees: readonly BassTone[], openings: readonly number[]): BassTone[] {
+  const isRoot = (degree: BassTone) => degree === 'root' || degree === 'octave';
+  const isMeant = (degree: BassTone) =>
+    openings.length >= FEWEST_HARMONIES &&
+    openings.filter((i) => degrees[i] === degree).length >= MEANT_SHARE * openings.length;
+  const opens = new Set(openings);
+  return degrees.map((degree, i) =>
+    opens.has(i) && !isRoot(degree) && !isMeant(degree) ? 'root' : degree,
+  );
+}
+
 /**
  * What each bass note is against the harmony it sounds in: the lowest of its notes on the root is the
  * root, the one above it the octave. A note a semitone under the next root, in the last beat before
- * it comes, approaches it. `notes` and `harmonies` ascend; a note before the first harmony counts to
+ * it comes, approaches it. The note that comes with a harmony is its root (`openedOnRoots`). `notes` and `harmonies` ascend; a note before the first harmony counts to
  * the first. Without harmonies every note is a root.
  */
 export function bassDegrees(
@@ -65,10 +90,10 @@ export function bassDegrees(
   const spanOf = (note: BandNote) =>
     Math.max(
       0,
-      harmonies.findLastIndex((h) => h.startTick <= note.startTick + 60),
+      harmonies.findLastIndex((h) => h.startTick <= note.startTick + TOGETHER_TICKS),
     );
   const rootKeys = new Map<number, KeyNumber>();
-  return notes.map((note) => {
+  const degrees = notes.map((note): BassTone => {
     const index = spanOf(note);
     const harmony = harmonies[index];
     if (!harmony) return 'root';
@@ -77,6 +102,11 @@ export function bassDegrees(
     rootKeys.set(harmony.root, key);
     return degreeOf(note.keyNumber - key);
   });
+  const openings = notes.flatMap((note, i) => {
+    const span = harmonies[spanOf(note)];
+    return span && Math.abs(note.startTick - span.startTick) <= TOGETHER_TICKS ? [i] : [];
+  });
+  return openedOnRoots(degrees, openings);
 }
 
 /** Where written chords are known: their roots as spans, a slash chord's bass for its root; N.C. gives none. */

@@ -165,3 +165,12 @@ export const HAND_RULES: HandRules = {
     },
   ],
 };
+
+/** `HAND_RULES` for a band: where nobody plays a bass line, the kick plays the left hand instead of adding accents to it. */
+export function rulesForBand(hasBassLine: boolean): HandRules {
+  if (hasBassLine) return HAND_RULES;
+  const feeds = HAND_RULES.feeds.map((feed) =>
+    feed.part === 'kick' ? { ...feed, use: 'every-stroke' as const } : feed,
+  );
+  return { ...HAND_RULES, feeds };
+}

@@ -49,8 +49,7 @@ function fedHand(hand: HandName, fed: readonly Fed[]): Draft[] {
     return merged(drafts, useOf(feed) === 'every-stroke' ? all : standingOut(all));
   }, []);
   return fed.reduce(
-    (drafts, { feed, strokes }) =>
-      useOf(feed) === 'accents' ? accented(drafts, strokes) : drafts,
+    (drafts, { feed, strokes }) => (useOf(feed) === 'accents' ? accented(drafts, strokes) : drafts),
     hits,
   );
 }
@@ -113,15 +112,18 @@ function withFallbacks(
   let given = fedHand(hand, everyStroke);
   return rules.fallbacks
     .filter((fallback) => fallback.hand === hand)
-    .reduce((drafts, fallback) => {
-      const isNeeded = fallback.when === 'empty' ? given.length === 0 : isSparse(given, frame);
-      if (!isNeeded) return drafts;
-      const helping = draftsOf(hand, fallbackStrokes(fallback, sources, frame), fallback);
-      const light = helping.map((draft) => ({ ...draft, touch: 'ghost' as const }));
-      const help = fallback.touch === 'light' ? light : helping;
-      given = merged(given, help);
-      return merged(drafts, help);
-    }, fedHand(hand, fed));
+    .reduce(
+      (drafts, fallback) => {
+        const isNeeded = fallback.when === 'empty' ? given.length === 0 : isSparse(given, frame);
+        if (!isNeeded) return drafts;
+        const helping = draftsOf(hand, fallbackStrokes(fallback, sources, frame), fallback);
+        const light = helping.map((draft) => ({ ...draft, touch: 'ghost' as const }));
+        const help = fallback.touch === 'light' ? light : helping;
+        given = merged(given, help);
+        return merged(drafts, help);
+      },
+      fedHand(hand, fed),
+    );
 }
 
 /**

@@ -19,7 +19,7 @@ export type Level = 1 | 2 | 3 | 4 | 5;
 /**
  * What a level lets a player do. `finestSteps`: how many steps a beat may be divided into for its
  * hits (1: on the beat only). `strikeGapSec` and `repeatGapSec`: shortest time between two hits of
- * one hand, and between two that play the same tones. `leapPerSec`: see `HandLimits`.
+ * one hand, and between two that strike the same key, as far as a pattern can tell. `leapPerSec`: see `HandLimits`.
  * `crossGapSec`: shortest time between hits of different hands that are not struck together.
  */
 export type LevelLimits = {
@@ -74,6 +74,13 @@ function reachOf(hit: Hit): HandReach {
   };
 }
 
+/** Voices that strike none of the other's keys have heights apart; the whole chord has all of them. */
+function strikeSameKey(from: BassTone | VoiceTone, to: BassTone | VoiceTone): boolean {
+  if (from === 'all' || to === 'all') return true;
+  const [a, b] = [TONE_HEIGHTS[from], TONE_HEIGHTS[to]];
+  return a.lowest <= b.highest && b.lowest <= a.highest;
+}
+
 /** What a level asks of two hits, at one tempo, in one pattern. */
 export type LevelChecks = {
   /** Whether the level lets a hit stand at its place in its beat. */
@@ -112,9 +119,9 @@ export function levelChecks(
   return {
     mayStand: (hit) => stepsNeeded(hit.at, grid) <= limits.finestSteps,
     followSec: (from, to) => {
-      const sameTones = from.play.join() === to.play.join();
+      const repeats = from.play.some((tone) => to.play.some((next) => strikeSameKey(tone, next)));
       const shift = handShift(reachOf(from), reachOf(to), hands.spanSemitones);
-      const shortest = sameTones ? limits.repeatGapSec : limits.strikeGapSec;
+      const shortest = repeats ? limits.repeatGapSec : limits.strikeGapSec;
       return Math.max(shortest, shift / limits.leapPerSec);
     },
     crossSec: limits.crossGapSec,

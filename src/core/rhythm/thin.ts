@@ -1,5 +1,7 @@
+import { barTicks } from '../time/meter.ts';
 import type { Bpm } from '../time/tempoMap.ts';
 import type { Seconds, Ticks } from '../time/ticks.ts';
+import { groupBy } from './groupBy.ts';
 import { HAND_LIMITS, type HandLimits } from './handLimits.ts';
 import { type ImportanceContext, weighing } from './importance.ts';
 import {
@@ -21,7 +23,9 @@ export type ThinContext = LevelGrid & ImportanceContext;
  * quarters in 6/8). Each level chooses among what the level above keeps, and level 5 among all
  * hits, so a lower level never has a hit that a higher one lacks. Hits are kept as they are. Of
  * sets that are equally important the one is taken that keeps the earlier hits, both hands before
- * the left and the left before the right. `limits`: what the player's hands do.
+ * the left and the left before the right. A hand that would be left with nothing keeps its most important
+ * hit of each bar all the same (`answersOf`): the least that still is the pattern. `limits`: what the
+ * player's hands do.
  */
 export function thinHands(
   hands: Hands,
@@ -33,9 +37,39 @@ export function thinHands(
   return ([5, 4, 3, 2, 1] as const)
     .filter((step) => step >= level)
     .reduce(
-      (kept, step) => mostImportant(kept, levelChecks(step, bpm, context, limits), context),
+      (kept, step) => withBothHands(kept, levelChecks(step, bpm, context, limits), context),
       hands,
     );
+}
+
+/** The most important hits that a level lets stand, and of a hand that would have none its answers. */
+function withBothHands(hands: Hands, checks: LevelChecks, context: ThinContext): Hands {
+  const thinned = mostImportant(hands, checks, context);
+  return {
+    left: thinned.left.length > 0 ? thinned.left : answersOf(hands.left, checks, context),
+    right: thinned.right.length > 0 ? thinned.right : answersOf(hands.right, checks, context),
+  };
+}
+
+/**
+ * The most important hit of each bar, wherever in its beat it stands and whatever the other hand does, as
+ * long as the hand has the level's time from one to the next; the earlier of equals.
+ */
+function answersOf<H extends Hit>(
+  hits: readonly H[],
+  { gapSec, followSec }: LevelChecks,
+  context: ThinContext,
+): H[] {
+  const importanceOf = weighing(context);
+  const bar = barTicks(context.meter);
+  const answers = [...groupBy(hits, ({ at }) => Math.floor(at / bar)).values()].map((inBar) =>
+    inBar.reduce((best, hit) => (importanceOf(hit) > importanceOf(best) ? hit : best)),
+  );
+  const inTime = (from: H, to: H) => isLongEnough(gapSec(from.at, to.at), followSec(from, to));
+  return answers.reduce<H[]>((kept, hit) => {
+    const [first, last] = [kept[0], kept.at(-1)];
+    return !first || !last || (inTime(last, hit) && inTime(hit, first)) ? [...kept, hit] : kept;
+  }, []);
 }
 
 /** Hits of both hands at one tick. */

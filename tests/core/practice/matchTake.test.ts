@@ -32,3 +32,19 @@ it('however it begins, every hit is paired, left out or one too many, in order',
     }),
     { numRuns: 2000 },
   ));
+
+it('ignores hits without a finite time, and answers however late a hit is', () => {
+  const odd = [Number.NaN, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const meant = [expectedHit(odd[1]!), expectedHit(0), expectedHit(1), expectedHit(odd[0]!)];
+  const played = [odd[0]!, 0.01, 1.01, odd[2]!, 1e300].map((sec) => playedHit(sec));
+  const { pairs, missed, extra } = matchTake(meant, played);
+  expect(pairs.map((pair) => pair.played.atSec)).toEqual([0.01, 1.01]);
+  expect(missed).toEqual([]);
+  expect(extra.map(({ atSec }) => atSec)).toEqual([1e300]);
+  expect(
+    matchTake(
+      meant,
+      odd.map((sec) => playedHit(sec)),
+    ).pairs,
+  ).toEqual([]);
+});

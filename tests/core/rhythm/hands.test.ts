@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { HAND_RULES, type HandRules } from '../../../src/core/rhythm/handRules.ts';
+import { HAND_RULES, type HandRules, type StrokeUse } from '../../../src/core/rhythm/handRules.ts';
 import { deriveHands } from '../../../src/core/rhythm/hands.ts';
 import type { Hit } from '../../../src/core/rhythm/pattern.ts';
 import {
@@ -67,6 +67,11 @@ function touches(hits: readonly Hit[]): string {
   }).join('');
 }
 
+/** The usual rules with every source used one way. */
+function usedAs(use: StrokeUse): HandRules {
+  return { ...HAND_RULES, feeds: HAND_RULES.feeds.map((feed) => ({ ...feed, use })) };
+}
+
 describe('what feeds which hand', () => {
   it('lets the bass line be the left hand and the kick accent it', () => {
     const { left } = deriveHands([part('bass', 'R.5.R.58'), part('kick', 'x...x..x')]);
@@ -84,8 +89,10 @@ describe('what feeds which hand', () => {
     expect(touches(left)).toBe('x.x.x.x.');
   });
 
-  it('takes the snare as short chords, its ghost notes as ghosts', () => {
-    const { right } = deriveHands([part('kick', 'x...x...'), part('snare', '..X..oX.')]);
+  it('takes the strong strokes of a snare as short chords, and its ghost notes where every stroke is asked for', () => {
+    const sources = [part('kick', 'x...x...'), part('snare', '..X..oX.')];
+    expect(handText(deriveHands(sources).right)).toBe('..C...C.');
+    const { right } = deriveHands(sources, usedAs('every-stroke'));
     expect(handText(right)).toBe('..C..CC.');
     expect(touches(right)).toBe('..>..o>.');
     expect(right.every((hit) => !hit.held)).toBe(true);
