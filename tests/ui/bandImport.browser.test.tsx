@@ -57,7 +57,9 @@ async function give(bytes: Uint8Array, name: string): Promise<void> {
 
 it('makes a pattern of a MIDI file, which is taken as one change and shown', async () => {
   await give(BAND, 'slow_drive.mid');
-  await expect.element(page.getByText('1 bar of 4/4 · 8 of 8 bars agree · straight')).toBeVisible();
+  await expect
+    .element(page.getByText('1 bar of 4/4 · 8 of 8 bars play it · straight'))
+    .toBeVisible();
   await page.getByRole('button', { name: 'Take this pattern' }).click();
   await expect
     .element(page.getByRole('textbox', { name: 'Name of the pattern' }))
@@ -101,7 +103,7 @@ it('lets every guess be corrected: what a track is, which bars, how long, into w
   await page.getByRole('combobox', { name: 'Pattern' }).selectOptions('2 bars');
   await page.getByRole('spinbutton', { name: 'to bar' }).fill('4');
   await expect
-    .element(page.getByText('2 bars of 4/4 · 4 of 4 bars agree · straight'))
+    .element(page.getByText('2 bars of 4/4 · 4 of 4 bars play it · straight'))
     .toBeVisible();
   await page.getByRole('button', { name: 'Take this pattern' }).click();
   const taken = parts.store.snapshot().patterns.at(-1)!;

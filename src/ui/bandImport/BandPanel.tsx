@@ -7,12 +7,14 @@ import {
   type ProposalError,
   proposePattern,
 } from '../../app/bandImport.ts';
-import type { Result } from '../../core/result.ts';
+import { ok, type Result } from '../../core/result.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
 import { PatternPicture } from '../patternGrid/PatternPicture.tsx';
 import { usePatternActions } from '../patternGrid/usePatterns.ts';
+import { useHandLimits } from '../workshop/useHandLimits.ts';
 import { BarChoice } from './BarChoice.tsx';
 import { proposalSentence } from './bandMessages.ts';
+import { FirstHandsWords } from './FirstHandsWords.tsx';
 import { foldWords } from './foldWords.ts';
 import { RuleTable } from './RuleTable.tsx';
 import { TrackList } from './TrackList.tsx';
@@ -29,9 +31,13 @@ const NO_SOURCES: readonly Source[] = [];
 
 function Outcome({
   proposal,
+  isFuller,
+  onFuller,
   onTake,
 }: {
   readonly proposal: Result<Proposal, ProposalError>;
+  readonly isFuller: boolean;
+  readonly onFuller: (isFuller: boolean) => void;
   readonly onTake: (proposal: Proposal) => void;
 }) {
   const trial = useProposalTrial(proposal.ok ? proposal.value : undefined);
@@ -41,11 +47,12 @@ function Outcome({
         {proposalSentence(proposal.error)}
       </p>
     );
-  const { pattern, fold, bpm } = proposal.value;
+  const { pattern, first, fold, bpm } = proposal.value;
   return (
     <>
       <div className="band-found">
         <p role="status">{[...foldWords(fold), `tempo ${Math.round(bpm)}`].join(' · ')}</p>
+        <FirstHandsWords {...{ pattern, first, bpm, isFuller, onFuller }} />
         <button type="button" aria-pressed={trial.isHeard} onClick={trial.toggle}>
           Hear it
         </button>
@@ -64,10 +71,14 @@ export function BandPanel({ opened, name, onDone }: Props) {
   const { band } = opened;
   const [choice, setChoice] = useState<BandChoice>(opened.choice);
   const change = (parts: Partial<BandChoice>) => setChoice({ ...choice, ...parts });
-  const proposal = useMemo(
-    () => proposePattern(band, choice, { id: PROPOSAL_ID, name }),
-    [band, choice, name],
-  );
+  const limits = useHandLimits();
+  const [isFuller, setFuller] = useState(false);
+  const proposal = useMemo(() => {
+    const proposed = proposePattern(band, choice, { id: PROPOSAL_ID, name }, limits);
+    if (!proposed.ok || !isFuller) return proposed;
+    const { pattern, first } = proposed.value;
+    return ok({ ...proposed.value, pattern: { ...pattern, ...first.fuller } });
+  }, [band, choice, name, limits, isFuller]);
   const found = proposal.ok ? proposal.value : undefined;
   return (
     <>
@@ -101,6 +112,8 @@ export function BandPanel({ opened, name, onDone }: Props) {
       </div>
       <Outcome
         proposal={proposal}
+        isFuller={isFuller}
+        onFuller={setFuller}
         onTake={({ pattern }) => {
           add(pattern, 'pattern from a band');
           onDone();

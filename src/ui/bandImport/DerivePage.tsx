@@ -1,11 +1,14 @@
 import './bandImport.css';
 import { useMemo, useState } from 'react';
-import { HAND_RULES } from '../../core/rhythm/handRules.ts';
-import { deriveHands } from '../../core/rhythm/hands.ts';
+import { firstHands } from '../../core/rhythm/firstHands.ts';
+import { rulesForBand } from '../../core/rhythm/handRules.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import { replaceHands } from '../../state/edits/pattern.ts';
 import { useParts } from '../parts.ts';
 import { PatternPicture } from '../patternGrid/PatternPicture.tsx';
+import { useHandLimits } from '../workshop/useHandLimits.ts';
+import { useHeardTempo } from '../workshop/useHeardTempo.ts';
+import { FirstHandsWords } from './FirstHandsWords.tsx';
 import { RuleTable } from './RuleTable.tsx';
 
 /** The hands of a pattern made anew from its own band: which source feeds which hand, and what comes of it. */
@@ -17,8 +20,18 @@ export function DerivePage({
   readonly onClose: () => void;
 }) {
   const { store } = useParts();
-  const [rules, setRules] = useState(HAND_RULES);
-  const hands = useMemo(() => deriveHands(pattern.sources, rules, pattern), [pattern, rules]);
+  const [rules, setRules] = useState(() =>
+    rulesForBand(pattern.sources.some(({ part }) => part === 'bass')),
+  );
+  const bpm = useHeardTempo();
+  const limits = useHandLimits();
+  const [isFuller, setFuller] = useState(false);
+  const first = useMemo(
+    () => firstHands(pattern, bpm, rules, limits),
+    [pattern, bpm, rules, limits],
+  );
+  const hands = isFuller ? first.fuller : first.hands;
+  const derived = { ...pattern, ...hands };
   return (
     <div className="band-page">
       <div className="band-head">
@@ -40,7 +53,10 @@ export function DerivePage({
         </button>
       </div>
       <RuleTable sources={pattern.sources} rules={rules} onRules={setRules} />
-      <PatternPicture pattern={{ ...pattern, ...hands }} label={`New hands for ${pattern.name}`} />
+      <div className="band-found">
+        <FirstHandsWords pattern={derived} {...{ first, bpm, isFuller }} onFuller={setFuller} />
+      </div>
+      <PatternPicture pattern={derived} label={`New hands for ${pattern.name}`} />
     </div>
   );
 }

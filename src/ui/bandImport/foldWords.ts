@@ -13,7 +13,7 @@ export function foldWords(fold: Fold): string[] {
   const words = swingWords(swing.ratio);
   return [
     `${bars} ${bars === 1 ? 'bar' : 'bars'} of ${formatMeter(meter)}`,
-    `${barsAgreeing} of ${agreement.length} bars agree`,
+    `${barsAgreeing} of ${agreement.length} bars play it`,
     words === 'straight' ? words : `swung ${LEVELS[swing.level]}, ${words}`,
     ...(offGrid >= WORTH_SAYING
       ? [`${Math.round(offGrid * 100)} % of the strokes lie between the steps`]

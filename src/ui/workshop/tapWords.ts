@@ -14,7 +14,7 @@ function latenessWords(latencySec: number): string {
 /** What taps came to, in a sentence or two: bars, tempo or lateness, evenness, swing. */
 export function tapWords(result: TapResult): string {
   const { barsTapped, barsAgreeing, latencySec, spreadSec, groove, manner, bpm } = result;
-  const agree = barsTapped === 1 ? 'one bar' : `${barsAgreeing} of ${barsTapped} bars agree`;
+  const agree = barsTapped === 1 ? 'one bar' : `${barsAgreeing} of ${barsTapped} bars play it`;
   const tempo =
     manner === 'click' ? latenessWords(latencySec) : `at ${Math.round(bpm)} beats a minute`;
   const swing = swingWords(groove.swing.ratio);

@@ -124,15 +124,12 @@ describe('thinning', () => {
 });
 
 /**
- * What is kept without the single hit of a hand that would else have none; the law of the level holds for
- * one of these.
+ * What is kept without the single hit of a hand (in one bar) that would else have none; the law of the
+ * level holds for one of these.
  */
-function withoutAnswers(kept: Hands): Hands[] {
-  return [
-    kept,
-    ...(kept.left.length === 1 ? [{ ...kept, left: [] }] : []),
-    ...(kept.right.length === 1 ? [{ ...kept, right: [] }] : []),
-  ];
+function withoutAnswers({ left, right }: Hands): Hands[] {
+  const ways = <H>(hits: readonly H[]) => (hits.length === 1 ? [hits, []] : [hits]);
+  return ways(left).flatMap((l) => ways(right).map((r) => ({ left: l, right: r })));
 }
 
 describe('laws of thinning', () => {

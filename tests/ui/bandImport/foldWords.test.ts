@@ -18,14 +18,14 @@ const fold: Fold = {
 };
 
 it('tells what was found in a musician’s words', () => {
-  expect(foldWords(fold)).toEqual(['2 bars of 4/4', '14 of 16 bars agree', 'straight']);
+  expect(foldWords(fold)).toEqual(['2 bars of 4/4', '14 of 16 bars play it', 'straight']);
 });
 
 it('names the swing, and says when much lies between the steps', () => {
   const swung = { ...fold, bars: 1 as const, swing: { level: 'sixteenth' as const, ratio: 2 } };
   expect(foldWords({ ...swung, offGrid: 0.2 })).toEqual([
     '1 bar of 4/4',
-    '14 of 16 bars agree',
+    '14 of 16 bars play it',
     'swung sixteenths, triplet feel 2 : 1',
     '20 % of the strokes lie between the steps',
   ]);

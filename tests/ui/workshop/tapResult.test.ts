@@ -26,7 +26,9 @@ describe('what was tapped', () => {
     expect(strokesOf(late)).toEqual([0, 720, 960]);
     const result = valueOf(tapResult(late, PATTERN, SOURCE));
     expect(result.latencySec).toBeCloseTo(0.03, 3);
-    expect(tapWords(result)).toMatch(/^4 of 4 bars agree, 30 ms behind the click, which is taken/);
+    expect(tapWords(result)).toMatch(
+      /^4 of 4 bars play it, 30 ms behind the click, which is taken/,
+    );
   });
 
   it('freely has its own tempo and begins where the first tap is said to stand', () => {
@@ -44,7 +46,7 @@ describe('what was tapped', () => {
 
   it('on the click is said to be', () => {
     const even = valueOf(tapResult(run([0, 1, 2, 3], 4), PATTERN, SOURCE));
-    expect(tapWords(even)).toContain('bars agree, on the click');
+    expect(tapWords(even)).toContain('bars play it, on the click');
   });
 });
 
