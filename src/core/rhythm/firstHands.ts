@@ -9,11 +9,8 @@ import type { Hands, Hit } from './pattern.ts';
 import { leavesTheOne } from './theOne.ts';
 import { thinHands } from './thin.ts';
 
-/**
- * The level of what is proposed first: one below all that hands can do, so that it can be played tonight
- * and not only after practice.
- */
-const FIRST_LEVEL: Level = 4;
+/** The level of what is proposed first: all that the hands can do at the tempo, and nothing beyond. */
+const FIRST_LEVEL: Level = 5;
 
 /**
  * What a band gives two hands. `hands`: the most important hits of `fuller` that can be played at the band's
@@ -30,7 +27,7 @@ export type FirstHands = {
 };
 
 /**
- * Both hands as a pianist would play them tonight: derived by the rules (`deriveHands`), then thinned
+ * Both hands as a pianist could play them tonight: derived by the rules (`deriveHands`), then thinned
  * (`thinHands`) to what the player's hands do at the band's tempo, in felt beats a minute.
  */
 export function firstHands(

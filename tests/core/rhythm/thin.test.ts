@@ -152,7 +152,7 @@ describe('laws of thinning', () => {
     fc.assert(
       fc.property(anyHands(), bpms, fc.constantFrom(...ALL_LEVELS), (both, bpm, level) => {
         const kept = thinHands(both, level, bpm, SIXTEENTHS);
-        const keeps = (hands: Hands) => keepsToLevel(hands, level, bpm, SIXTEENTHS);
+        const keeps = (some: Hands) => keepsToLevel(some, level, bpm, SIXTEENTHS);
         expect(withoutAnswers(kept).some(keeps)).toBe(true);
       }),
       { numRuns: 60 },
@@ -163,7 +163,7 @@ describe('laws of thinning', () => {
       fc.property(anyHands(), bpms, fc.constantFrom(...ALL_LEVELS), (both, bpm, level) => {
         const from = level === 5 ? both : thinHands(both, (level + 1) as Level, bpm, SIXTEENTHS);
         const kept = thinHands(both, level, bpm, SIXTEENTHS);
-        expect(withoutAnswers(kept).map((hands) => importance(hands, SIXTEENTHS))).toContain(
+        expect(withoutAnswers(kept).map((some) => importance(some, SIXTEENTHS))).toContain(
           bestByTrying(from, level, bpm, SIXTEENTHS),
         );
       }),
@@ -182,7 +182,7 @@ describe('laws of thinning', () => {
         const small = { ...HAND_LIMITS, spanSemitones: 8, strikeGapSec: 0.18, leapPerSec: 24 };
         const thinned = (at: Level) => thinHands(both, at, bpm, context, small);
         const from = level === 5 ? both : thinned((level + 1) as Level);
-        expect(withoutAnswers(thinned(level)).map((hands) => importance(hands, context))).toContain(
+        expect(withoutAnswers(thinned(level)).map((some) => importance(some, context))).toContain(
           bestByTrying(from, level, bpm, context, small),
         );
       }),
