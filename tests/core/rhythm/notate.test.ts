@@ -8,7 +8,7 @@ import { realise } from '../../../src/core/rhythm/realise.ts';
 import type { Sheet, SheetEvent } from '../../../src/core/rhythm/sheet.ts';
 import { spelledPitch } from '../../../src/core/rhythm/spelling.ts';
 import type { Timeline } from '../../../src/core/song/timeline.ts';
-import { barTicks } from '../../../src/core/time/meter.ts';
+import { barTicks, formatMeter } from '../../../src/core/time/meter.ts';
 import type { HandName } from '../../../src/core/voicing/voicing.ts';
 import { chord, valueOf } from '../../support/music.ts';
 import { chartTimeline, pattern, plainVoicings, sectionsTimeline } from '../../support/patterns.ts';
@@ -250,13 +250,18 @@ describe('laws of notation', () => {
     '3/4': '| C | F |',
     '4/4': '| C / F / | G |',
     '5/4': '| C | F |',
+    '2/2': '| C | F |',
+    '6/4': '| C | F |',
+    '7/4': '| C | F |',
+    '7/8': '| C | F |',
+    '3+2+2/8': '| C | F |',
     '6/8': '| C | F |',
     '9/8': '| C | F |',
     '12/8': '| C | F |',
   } as const;
 
   it.each(shelf())('$pattern.name fills its bars and keeps every attack', ({ pattern: p }) => {
-    const meterText = `${p.meter.beats}/${p.meter.unit}` as keyof typeof CHARTS;
+    const meterText = formatMeter(p.meter) as keyof typeof CHARTS;
     const timeline = chartTimeline(CHARTS[meterText], meterText);
     const notes = valueOf(realise(timeline, plainVoicings(timeline), () => withoutSwing(p)));
     const sheet = notate(notes, timeline);

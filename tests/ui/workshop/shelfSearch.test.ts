@@ -54,7 +54,20 @@ describe('looking for patterns on the shelf', () => {
   });
 
   it('lists its meters once, by lower and upper figure', () =>
-    expect(metersOf(SHELF)).toEqual(['2/4', '3/4', '4/4', '5/4', '6/8', '9/8', '12/8']));
+    expect(metersOf(SHELF)).toEqual([
+      '2/2',
+      '2/4',
+      '3/4',
+      '4/4',
+      '5/4',
+      '6/4',
+      '7/4',
+      '6/8',
+      '3+2+2/8',
+      '7/8',
+      '9/8',
+      '12/8',
+    ]));
 });
 
 describe('looking for what is like a groove', () => {
