@@ -1,6 +1,7 @@
 import type { PatternId } from '../core/ids.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { Band, BandBar, BandTrack, TrackRole } from '../core/rhythm/band.ts';
+import { type Barring, rebarred } from '../core/rhythm/bandMeter.ts';
 import { steadiestRange } from '../core/rhythm/bandRange.ts';
 import { type FirstHands, firstHands } from '../core/rhythm/firstHands.ts';
 import { type Fold, foldStrokes } from '../core/rhythm/fold.ts';
@@ -57,6 +58,12 @@ export function openBand(bytes: Uint8Array): Result<OpenedBand, MidiError> {
   return band.ok ? ok({ band: band.value, choice: proposedChoice(band.value) }) : band;
 }
 
+/** A band barred anew (`rebarred`), with the choice that is made for the user in its new bars; roles and rules stay. */
+export function openedAnew({ band, choice }: OpenedBand, barring: Barring): OpenedBand {
+  const anew = rebarred(band, barring);
+  return { band: anew, choice: { ...choice, ...steadiestRange(anew, choice.roles) } };
+}
+
 /** The choice that is made for the user: roles as guessed, the steadiest stretch, the shortest period. */
 export function proposedChoice(band: Band): BandChoice {
   const roles = band.tracks.map((track: BandTrack) => track.guess);
@@ -64,7 +71,7 @@ export function proposedChoice(band: Band): BandChoice {
     roles,
     ...steadiestRange(band, roles),
     period: 'auto',
-    rules: rulesForBand(roles.includes('bass')),
+    rules: rulesForBand(roles.includes('bass') || roles.includes('accompaniment')),
   };
 }
 
@@ -84,7 +91,7 @@ function meterOf(band: Band, { firstBar, lastBar }: BarRange): Result<Meter, Pro
 }
 
 /** The band's tempo at the start of one of its bars, in beats of that bar's meter. */
-function tempoOfBar({ tempoMap }: Band, { startTick, meter }: BandBar): Bpm {
+export function tempoOfBar({ tempoMap }: Band, { startTick, meter }: BandBar): Bpm {
   const { tempo } = tempoMap.findLast(({ tick }) => tick <= startTick) ?? tempoMap[0]!;
   return (tempo.bpm * tempo.beatTicks) / tempoBeatTicks(meter);
 }

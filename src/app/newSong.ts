@@ -1,6 +1,8 @@
 import type { Key } from '../core/harmony/key.ts';
 import type { Project } from '../core/project.ts';
-import { barTicks } from '../core/time/meter.ts';
+import type { Pattern } from '../core/rhythm/pattern.ts';
+import type { Section, Song } from '../core/song/song.ts';
+import { barTicks, sameMeter } from '../core/time/meter.ts';
 import { NEW_SECTIONS } from '../state/edits/form.ts';
 import { firstProject } from '../state/firstProject.ts';
 import { freeName, newId } from '../state/newIds.ts';
@@ -27,6 +29,42 @@ export function underFreeId(project: Project, { ids }: Taken): Project {
 export function songCopy(project: Project, { ids, titles }: Taken): Project {
   const title = freeName(project.song.title, titles);
   return { ...project, id: newId('song', ids), song: { ...project.song, title } };
+}
+
+/** What a new song is made of where a band's file tells it. */
+export type SongParts = Pick<Song, 'title' | 'key' | 'tempo' | 'sections' | 'form'> & {
+  readonly pattern?: Pattern;
+};
+
+/**
+ * A song of given parts under a free id and title, everything else as the first song has it. The pattern, where there is
+ * one, is played in every section of its meter.
+ */
+export function songFromParts({ pattern, ...parts }: SongParts, { ids, titles }: Taken): Project {
+  const plain = firstProject([]);
+  const fits = (section: Section) => pattern && sameMeter(section.meter, pattern.meter);
+  const first = parts.sections
+    .flatMap(({ slots }) => slots)
+    .find(({ chord }) => chord !== 'no-chord');
+  const { drill } = plain.practice;
+  const chord = first && first.chord !== 'no-chord' ? first.chord : drill.chord;
+  return {
+    ...plain,
+    id: newId('song', ids),
+    patterns: pattern ? [pattern, ...plain.patterns] : plain.patterns,
+    song: {
+      ...parts,
+      title: freeName(parts.title, titles),
+      sections: parts.sections.map((section) =>
+        fits(section) && pattern ? { ...section, patternId: pattern.id } : section,
+      ),
+      notes: '',
+    },
+    practice: {
+      ...plain.practice,
+      drill: { ...drill, chord, ...(pattern && { patternId: pattern.id }) },
+    },
+  };
 }
 
 /**

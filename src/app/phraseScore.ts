@@ -9,6 +9,8 @@ import { pedalSpans } from '../core/rhythm/pedal.ts';
 import { realise } from '../core/rhythm/realise.ts';
 import type { PatternChoice } from '../core/song/song.ts';
 import type { Timeline } from '../core/song/timeline.ts';
+import { tempoBeatTicks } from '../core/time/meter.ts';
+import { steadyTempo } from '../core/time/tempoMap.ts';
 import { voiceSection } from '../core/voicing/voiceTimeline.ts';
 import type { Voicing } from '../core/voicing/voicing.ts';
 import { selectTempoMap } from '../state/selectors.ts';
@@ -33,7 +35,7 @@ function withPatterns(timeline: Timeline, choice: PatternChoice): Timeline {
 /** A phrase at `speedPercent` of the song's tempo, in the hands that move least from its first chord to its last. */
 export function phraseScore(
   project: Project,
-  { phrase, patternId, patternChanges }: PhraseRequest,
+  { phrase, played, patternId, patternChanges }: PhraseRequest,
   speedPercent: number,
 ): Result<Score, ScoreProblem> {
   const timeline = withPatterns(phraseTimeline(phrase), {
@@ -41,6 +43,14 @@ export function phraseScore(
     ...(patternChanges && { patternChanges }),
   });
   if (timeline.bars.length === 0) return err({ kind: 'nothing-to-play' });
+  if (played)
+    return ok({
+      timeline,
+      notes: played.notes,
+      fromTick: 0,
+      toTick: timeline.lengthTicks,
+      tempoMap: steadyTempo(played.bpm, tempoBeatTicks(phrase.meter)),
+    });
   const voicings = voiceSection(timeline.chords, project.voicing, 'path');
   if (!voicings.ok) return err(unplayable(timeline.chords[voicings.error.place]!));
   const patternAt = patternForBar(project.patterns, timeline);
@@ -55,7 +65,15 @@ export function phraseScore(
   });
 }
 
-/** The practice settings under which a phrase is heard: both hands and nothing else. */
-export function phrasePractice(practice: PracticeSettings): PracticeSettings {
-  return { ...practice, hands: 'both', band: false, click: { ...practice.click, on: false } };
+/** The practice settings under which a phrase is heard: both hands, and the band where notes of it are given. */
+export function phrasePractice(
+  practice: PracticeSettings,
+  { played }: PhraseRequest,
+): PracticeSettings {
+  return {
+    ...practice,
+    hands: 'both',
+    band: played !== undefined,
+    click: { ...practice.click, on: false },
+  };
 }

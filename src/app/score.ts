@@ -45,10 +45,14 @@ export type SongRequest = {
   readonly times: Times;
 };
 
-/** A phrase to be heard at once: its chords held, or with the patterns that are chosen where these fit its bars. */
+/**
+ * A phrase to be heard at once: its chords held, or with the patterns that are chosen where these fit its bars; or, where
+ * `played` is given, just these notes at their tempo.
+ */
 export type PhraseRequest = PatternChoice & {
   readonly kind: 'phrase';
   readonly phrase: Phrase;
+  readonly played?: { readonly notes: readonly Note[]; readonly bpm: Bpm };
 };
 
 /** A pattern (see `chosenPattern`) over the held chord, or a section's progression (see `sectionScore`), round and round. With `pattern` that one is only tried: heard without being in the project. */

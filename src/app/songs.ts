@@ -3,7 +3,14 @@ import { err, ok, type Result } from '../core/result.ts';
 import { decodeProject, type ProjectFileError } from '../formats/projectFile.ts';
 import type { KeptProject, Storage, StorageError, UnreadableProject } from '../state/storage.ts';
 import type { Store } from '../state/store.ts';
-import { newSong, songCopy, type Taken, underFreeId } from './newSong.ts';
+import {
+  type SongParts as MadeOf,
+  newSong,
+  songCopy,
+  songFromParts,
+  type Taken,
+  underFreeId,
+} from './newSong.ts';
 import type { Playback } from './playback.ts';
 
 export type { ProjectFault } from '../formats/projectFault.ts';
@@ -65,6 +72,8 @@ export type Songs = {
   readonly open: (id: Project['id']) => Promise<boolean>;
   /** Opens a new song with one verse. */
   readonly openNew: () => Promise<boolean>;
+  /** Opens a song that is made of parts, as from a band's file; the one that lay open is kept. */
+  readonly openMade: (parts: MadeOf) => Promise<boolean>;
   /** Opens a copy of a song under a title of its own. */
   readonly openCopy: (id: Project['id']) => Promise<boolean>;
   /** Opens the song of a file; under a new id where a kept song has its id. */
@@ -249,6 +258,7 @@ export function createSongs(parts: SongsParts): Songs {
     refresh: () => inTurn(refresh),
     open: (id) => anew(() => open(id)),
     openNew: () => anew(() => layOpenMade(newSong)),
+    openMade: (made) => anew(() => layOpenMade((names) => songFromParts(made, names))),
     openCopy: (id) => anew(() => openCopy(id)),
     openFile: (file) => anew(() => openFile(file)),
     openAnyway: () => inTurn(openAnyway),

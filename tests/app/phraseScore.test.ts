@@ -69,7 +69,11 @@ it('is heard at once, with both hands whatever is practised, and once', () => {
   expect(first.countInBars).toBe(0);
   expect(passAfter(first, PROJECT, undefined)).toBeUndefined();
   const score = valueOf(scoreOfPass(first, PROJECT, { speedPercent: 50, arrangement: AS_WRITTEN }));
-  const { notes, leadInSec, lengthSec } = timedScore(score, phrasePractice(PROJECT.practice), 0);
+  const { notes, leadInSec, lengthSec } = timedScore(
+    score,
+    phrasePractice(PROJECT.practice, asked('| C |')),
+    0,
+  );
   expect(new Set(notes.map(({ part }) => part))).toEqual(new Set(['left', 'right']));
   expect([leadInSec, lengthSec]).toEqual([0, 4]);
 });

@@ -63,7 +63,7 @@ it('makes a pattern of a MIDI file, which is taken as one change and shown', asy
   await page.getByRole('button', { name: 'Take this pattern' }).click();
   await expect
     .element(page.getByRole('textbox', { name: 'Name of the pattern' }))
-    .toHaveValue('slow drive');
+    .toHaveValue('slow drive, bars 1–8');
   const taken = parts.store.snapshot().patterns.at(-1)!;
   expect(taken.left.map(({ at, play }) => [at, play])).toEqual([
     [0, ['root']],
@@ -76,6 +76,48 @@ it('makes a pattern of a MIDI file, which is taken as one change and shown', asy
   parts.store.undo();
   expect(parts.store.snapshot().patterns).toHaveLength(1);
   expect(parts.store.undoLabel()).toBeUndefined();
+});
+
+it('has a section play the pattern under a name of the player’s, as the same one change', async () => {
+  await give(BAND, 'slow_drive.mid');
+  await page.getByRole('textbox', { name: 'Called' }).fill('Slow verse');
+  const [section] = parts.store.snapshot().song.sections;
+  await page.getByRole('combobox', { name: 'Played in' }).selectOptions(section!.name);
+  await page.getByRole('button', { name: 'Take this pattern' }).click();
+  const { patterns, song } = parts.store.snapshot();
+  expect(patterns.at(-1)!.name).toBe('Slow verse');
+  expect(song.sections[0]!.patternId).toBe(patterns.at(-1)!.id);
+  parts.store.undo();
+  expect(parts.store.snapshot().patterns).toHaveLength(1);
+  expect(parts.store.undoLabel()).toBeUndefined();
+});
+
+it('lets one track be heard by itself, as it stands in the file', async () => {
+  await give(BAND, 'slow_drive.mid');
+  await page
+    .getByRole('button', { name: /^Hear .* alone$/ })
+    .first()
+    .click();
+  await expect
+    .poll(() => {
+      const state = parts.playback.state();
+      return state.status === 'playing' && state.request.kind === 'phrase'
+        ? (state.request.played?.notes.length ?? 0)
+        : 0;
+    })
+    .toBeGreaterThan(0);
+  parts.playback.stop();
+});
+
+it('draws the map of the song, with its key and charts to be corrected', async () => {
+  await give(BAND, 'slow_drive.mid');
+  await page.getByRole('button', { name: 'The map of the song' }).click();
+  await expect.element(page.getByRole('combobox', { name: 'Key' })).toBeVisible();
+  const chart = page.getByRole('textbox', { name: /^Chart of/ }).first();
+  await expect.element(chart).toBeVisible();
+  await chart.fill('| what |');
+  await page.getByRole('button', { name: 'Open as a new song' }).click();
+  await expect.element(page.getByRole('alert')).toBeVisible();
 });
 
 /** What is heard of the pattern that is tried. */

@@ -4,8 +4,19 @@ import type { Meter } from '../time/meter.ts';
 import type { TempoMap } from '../time/tempoMap.ts';
 import type { Ticks } from '../time/ticks.ts';
 
-/** What a track of the band does for the groove; `other` (keys, pads, effects) feeds no source. */
-export const TRACK_ROLES = ['bass', 'picking', 'strumming', 'drums', 'sung', 'other'] as const;
+/**
+ * What a track of the band does for the groove. `accompaniment`: a piano or organ, whose low part is a bass line
+ * and whose chords are struck; `other` (pads, effects) feeds no source.
+ */
+export const TRACK_ROLES = [
+  'bass',
+  'picking',
+  'strumming',
+  'accompaniment',
+  'drums',
+  'sung',
+  'other',
+] as const;
 
 export type TrackRole = (typeof TRACK_ROLES)[number];
 

@@ -1,8 +1,9 @@
+import type { KeyNumber } from '../harmony/pitch.ts';
 import { unreachable } from '../result.ts';
 import { barTicks, beatStarts } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
 import { type Attack, attacksOf, CHORD_GAP_TICKS } from './attacks.ts';
-import type { Band, BandBar, BandNote, TrackRole } from './band.ts';
+import type { Band, BandBar, BandNote, BandTrack, TrackRole } from './band.ts';
 import { bassDegrees } from './bassDegrees.ts';
 import { type DrumPart, drumPartOf } from './drumVoices.ts';
 import type { HeardStroke } from './foldPlacing.ts';
@@ -34,6 +35,10 @@ const DOUBLE_SHARE = 0.9;
 /** So much before its first bar a range begins to listen: a sixteenth, and as early as players are at fast tempos. */
 const EARLY_TICKS: Ticks = 180;
 
+/** Between these keys the hands of an accompaniment part: G2 and G4. */
+const LOWEST_SPLIT: KeyNumber = 43;
+const HIGHEST_SPLIT: KeyNumber = 67;
+
 /** From this many notes at once on, an attack is a strum. */
 const STRUM_NOTES = 3;
 
@@ -43,6 +48,7 @@ const ROOT_WEIGHT: Readonly<Record<TrackRole, number>> = {
   picking: 1,
   strumming: 1,
   sung: 0.3,
+  accompaniment: 1,
   other: 1,
   drums: 0,
 };
@@ -129,7 +135,7 @@ type Context = { readonly bars: readonly BandBar[]; readonly roots: readonly Roo
 
 function pitchedStrokes(
   notes: readonly BandNote[],
-  role: Exclude<TrackRole, 'drums' | 'other'>,
+  role: Exclude<TrackRole, 'drums' | 'other' | 'accompaniment'>,
   id: string,
   { bars, roots }: Context,
 ): HeardStroke[] {
@@ -145,6 +151,54 @@ function pitchedStrokes(
     default:
       return unreachable(role);
   }
+}
+
+/**
+ * Where the hands of an accompaniment part: its notes below that key are the left hand's, the others the right's. The
+ * key under which and from which on the notes differ least among themselves (Otsu 1979), looked for
+ * around middle C; a part that lies all on one side stays together.
+ */
+function handSplit(notes: readonly BandNote[]): KeyNumber {
+  const keys = notes.map(({ keyNumber }) => keyNumber);
+  const splits = Array.from(
+    { length: HIGHEST_SPLIT - LOWEST_SPLIT + 1 },
+    (_, i) => LOWEST_SPLIT + i,
+  );
+  const spread = (own: readonly number[]) => {
+    const mean = own.reduce((sum, key) => sum + key, 0) / Math.max(1, own.length);
+    return own.reduce((sum, key) => sum + (key - mean) ** 2, 0);
+  };
+  const costs = splits.map(
+    (split) =>
+      spread(keys.filter((key) => key < split)) + spread(keys.filter((key) => key >= split)),
+  );
+  return splits[costs.indexOf(Math.min(...costs))]!;
+}
+
+/** A piano's or organ's part: its low part as a bass line, unless a bass plays one, and the rest as chords and single notes. */
+function accompanimentSources(
+  { name }: Pick<BandTrack, 'name'>,
+  notes: readonly BandNote[],
+  index: number,
+  context: Context,
+  hasBass: boolean,
+): SourceStrokes[] {
+  const split = handSplit(notes);
+  const low = notes.filter(({ keyNumber }) => keyNumber < split);
+  const high = notes.filter(({ keyNumber }) => keyNumber >= split);
+  const isStruck = attacksOf(high).some((attack) => attack.length >= STRUM_NOTES);
+  const part = isStruck ? 'strumming' : 'picking';
+  const [bassId, id] = [`bass-${index}`, `${part}-${index}`];
+  const all: SourceStrokes[] = [
+    {
+      source: { id: bassId, name, part: 'bass' },
+      strokes: bassStrokes(low, bassId, context.roots),
+    },
+    { source: { id, name, part }, strokes: pickedStrokes(high, id, context.bars) },
+  ];
+  return all.filter(
+    ({ source, strokes }) => strokes.length > 0 && !(source.part === 'bass' && hasBass),
+  );
 }
 
 /** Whether nearly every stroke has one of the other track's beside it. */
@@ -187,7 +241,8 @@ function beatsOf(band: Band, { firstBar, lastBar }: BarRange): Ticks[] {
  * What the band plays in a range of bars of one meter, as strokes to fold: every drum a source of its
  * own; bass notes by their degree against `roots` (where left out, against the most likely root of
  * each half bar); picked notes by their height in the bar; strums and three notes at once as the
- * whole chord; the sung line as the top voice. `roles` has one entry for each track; a track in the
+ * whole chord; an accompaniment's low part as a bass line, unless the band has one, and the rest of it
+ * as strums or picking; the sung line as the top voice. `roles` has one entry for each track; a track in the
  * role `other` feeds no source, and neither does one that doubles another of its role. Strokes that
  * come a sixteenth before the range still belong to its first downbeat.
  */
@@ -210,8 +265,11 @@ export function bandStrokes(
     .filter(({ role }) => ROOT_WEIGHT[role] > 0)
     .flatMap(({ role, notes }) => notes.map((n) => ({ ...n, weight: ROOT_WEIGHT[role] })));
   const context = { bars, roots: roots ?? likelyRoots(weighed, bars, to) };
+  const hasBass = tracks.some(({ role, notes }) => role === 'bass' && notes.length > 0);
   const pitched = tracks.flatMap(({ track, index, role, notes }): SourceStrokes[] => {
     if (role === 'drums' || role === 'other' || notes.length === 0) return [];
+    if (role === 'accompaniment')
+      return accompanimentSources(track, notes, index, context, hasBass);
     const id = `${role}-${index}`;
     const source = { id, name: track.name, part: role };
     return [{ source, strokes: pitchedStrokes(notes, role, id, context) }];

@@ -1,8 +1,10 @@
-import type { PatternId } from '../../core/ids.ts';
+import type { PatternId, SectionId } from '../../core/ids.ts';
+import type { Project } from '../../core/project.ts';
 import { chosenPattern } from '../../core/rhythm/chosenPattern.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Meter } from '../../core/time/meter.ts';
 import { addPattern, duplicatePattern, removePattern } from '../../state/edits/pattern.ts';
+import { setSectionPattern } from '../../state/edits/sectionPatterns.ts';
 import { addFamily } from '../../state/edits/variations.ts';
 import { freeName, newPatternId } from '../../state/newIds.ts';
 import { useParts } from '../parts.ts';
@@ -28,17 +30,19 @@ export function usePatternActions() {
     playback.turnTo(patternRequest(view.snapshot(), id));
   }
 
-  function add(pattern: Pattern, label: string): void {
+  function add(pattern: Pattern, label: string, playedIn?: SectionId): void {
     const project = store.snapshot();
     const id = newPatternId(project);
     const names = project.patterns.map(({ name }) => name);
     const added = { ...pattern, id, name: freeName(pattern.name, names) };
-    store.edit(addPattern(added), { label });
+    const place = (whole: Project) =>
+      playedIn === undefined ? whole : setSectionPattern(playedIn, id)(whole);
+    store.edit((before) => place(addPattern(added)(before)), { label });
     show(id);
   }
 
   return {
-    /** Adds a pattern under an id and a name of its own. */
+    /** Adds a pattern under an id and a name of its own, and has a section play it where one is named. */
     add,
     /** Adds a pattern and, behind it, its variations. */
     addFamily: (family: readonly Pattern[]) => {
