@@ -1,5 +1,11 @@
+import { findAttacks } from './attacks.ts';
+import { beatEvidence } from './beatEvidence.ts';
+import { beatsFrom } from './beats.ts';
 import type { HeardRecording, MonoRecording } from './heardRecording.ts';
-import { resample } from './resample.ts';
+import { LISTENING_RATE_HZ, resample } from './resample.ts';
+
+/** The share of the work that is done after each part (measured with three minutes of a band). */
+const DONE = { resampled: 0.05, evidence: 0.3, beats: 0.5, all: 1 };
 
 /**
  * Hears a whole recording: beats and bars, drums, bass line and picking, chords, key and sections
@@ -11,14 +17,23 @@ export function hearRecording(
   { onProgress }: { readonly onProgress?: (share: number) => void } = {},
 ): HeardRecording {
   onProgress?.(0);
-  resample(recording);
-  onProgress?.(1);
+  const sound: MonoRecording = {
+    samples: resample(recording),
+    sampleRateHz: LISTENING_RATE_HZ,
+  };
+  onProgress?.(DONE.resampled);
+  const evidence = beatEvidence(sound);
+  onProgress?.(DONE.evidence);
+  const { tempoBpm, tempi, beats, beatsPerBar } = beatsFrom(evidence);
+  const onsets = findAttacks(evidence);
+  onProgress?.(DONE.beats);
+  onProgress?.(DONE.all);
   return {
-    tempoBpm: 0,
-    tempi: [],
-    beats: [],
-    beatsPerBar: 0,
-    onsets: [],
+    tempoBpm,
+    tempi,
+    beats,
+    beatsPerBar,
+    onsets,
     drums: [],
     bass: [],
     picks: [],

@@ -1,0 +1,58 @@
+import type { Seconds } from '../core/time/ticks.ts';
+
+/** What a player puts right about the beats that were heard; `atSec` is where in the recording. */
+export type BeatCorrection =
+  /** The beat nearest to here is the first of a bar. */
+  | { readonly kind: 'downbeat'; readonly atSec: Seconds }
+  | { readonly kind: 'twice-as-fast'; readonly atSec: Seconds }
+  | { readonly kind: 'half-as-fast'; readonly atSec: Seconds }
+  /** Beats lie halfway between those heard. */
+  | { readonly kind: 'off-beat'; readonly atSec: Seconds }
+  | { readonly kind: 'bar-length'; readonly atSec: Seconds; readonly beats: number }
+  /** A beat was dragged from `atSec` to `toSec`. */
+  | { readonly kind: 'moved-beat'; readonly atSec: Seconds; readonly toSec: Seconds }
+  /** Somebody tapped along, at least twice: evidence beside what is heard. */
+  | { readonly kind: 'taps'; readonly atSec: Seconds; readonly taps: readonly Seconds[] }
+  /** What follows is heard by itself: another tempo, or the beat found again. */
+  | { readonly kind: 'anew'; readonly atSec: Seconds };
+
+/** A part of a recording whose beats are found by themselves; corrections in seconds from its start. */
+export type Stretch = {
+  readonly fromSec: Seconds;
+  readonly toSec: Seconds;
+  readonly corrections: readonly BeatCorrection[];
+};
+
+/** Cuts a recording at every "anew", and gives each stretch the corrections that were made in it. */
+export function stretchesOf(corrections: readonly BeatCorrection[], lengthSec: Seconds): Stretch[] {
+  const cuts = corrections
+    .flatMap(({ kind, atSec }) =>
+      kind === 'anew' && atSec > 0 && atSec < lengthSec ? [atSec] : [],
+    )
+    .toSorted((a, b) => a - b);
+  const edges = [...new Set([0, ...cuts, lengthSec])];
+  return edges.slice(0, -1).map((fromSec, i) => {
+    const toSec = edges[i + 1]!;
+    const isLast = i === edges.length - 2;
+    return {
+      fromSec,
+      toSec,
+      corrections: corrections
+        .filter(({ kind }) => kind !== 'anew')
+        .filter(({ atSec }) => (atSec >= fromSec || i === 0) && (atSec < toSec || isLast))
+        .map((correction) => movedBy(correction, -fromSec)),
+    };
+  });
+}
+
+function movedBy(correction: BeatCorrection, sec: Seconds): BeatCorrection {
+  const atSec = correction.atSec + sec;
+  switch (correction.kind) {
+    case 'moved-beat':
+      return { ...correction, atSec, toSec: correction.toSec + sec };
+    case 'taps':
+      return { ...correction, atSec, taps: correction.taps.map((tap) => tap + sec) };
+    default:
+      return { ...correction, atSec };
+  }
+}
