@@ -1,4 +1,5 @@
 import type { OpenedBand, openBand, ProposalError } from '../../app/bandImport.ts';
+import type { RecordingError } from '../../app/recordings.ts';
 import { type Result, unreachable } from '../../core/result.ts';
 
 type NoBand = ReturnType<typeof openBand> extends Result<OpenedBand, infer E> ? E : never;
@@ -36,6 +37,42 @@ export function bandFileSentence(error: BandFileError): string {
     default:
       return unreachable(error);
   }
+}
+
+/** Why a recording gives no band, and what to do. */
+export function recordingSentence(error: RecordingError): string {
+  switch (error.kind) {
+    case 'not-decoded':
+      return `The browser can’t read the sound in this file (${error.text}). Save it as WAV, MP3 or OGG and bring it in again.`;
+    case 'silent-file':
+      return 'There is no sound in this file.';
+    case 'unreadable':
+      return 'The browser can’t read this file. See whether it is still where it was.';
+    case 'too-long':
+      return `This recording lasts ${error.minutes} minutes; up to ${error.most} are listened to. Cut out the song you want.`;
+    case 'nothing-heard':
+      return 'No beat was heard in this recording. Nothing is made up: tap the rhythm or bring in a MIDI file instead.';
+    case 'given-up':
+      return 'Listening was given up.';
+    default:
+      return unreachable(error);
+  }
+}
+
+/** Why a file that was given brings in no band. */
+export function refusalSentence(error: BandFileError | RecordingError): string {
+  return isOfRecording(error) ? recordingSentence(error) : bandFileSentence(error);
+}
+
+const OF_RECORDINGS: readonly string[] = [
+  'not-decoded',
+  'silent-file',
+  'nothing-heard',
+  'given-up',
+];
+
+function isOfRecording(error: BandFileError | RecordingError): error is RecordingError {
+  return OF_RECORDINGS.includes(error.kind) || 'minutes' in error;
 }
 
 /** Why the chosen bars give no pattern, and which to choose instead. */

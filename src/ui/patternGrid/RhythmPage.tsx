@@ -7,8 +7,8 @@ import type { Level } from '../../core/rhythm/levels.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Scope } from '../../state/edits/hits.ts';
 import { BandPage } from '../bandImport/BandPage.tsx';
-import { type BandFile, readBandFile } from '../bandImport/bandFile.ts';
 import { DerivePage } from '../bandImport/DerivePage.tsx';
+import { useBandFile } from '../bandImport/useBandFile.ts';
 import { PatternNotation } from '../notation/PatternNotation.tsx';
 import { useView } from '../useProject.ts';
 import { Desk } from '../workshop/Desk.tsx';
@@ -106,25 +106,12 @@ function Workshop(props: { readonly pattern: Pattern } & Asides) {
   );
 }
 
-/** What is shown instead of the pattern. */
-type Aside =
-  | { readonly kind: 'band'; readonly file?: BandFile; readonly fileCount: number }
-  | { readonly kind: 'derive' };
-
 /** Rhythm: a pattern on its spine of counts, the hands beside it, the band outside; and where bands come in. */
 export function RhythmPage() {
   const pattern = useShownPattern();
-  const [aside, setAside] = useState<Aside>();
+  const { given, begin, close, bringIn } = useBandFile();
+  const [isDeriving, setDeriving] = useState(false);
   const [tab, setTab] = useState<DeskTab>(FIRST_DESK_TAB);
-  const close = () => setAside(undefined);
-  const bringIn = async (given: File) => {
-    const file = await readBandFile(given);
-    setAside((before) => ({
-      kind: 'band',
-      file,
-      fileCount: before?.kind === 'band' ? before.fileCount + 1 : 0,
-    }));
-  };
   if (!pattern) return <p>There is no pattern yet.</p>;
   return (
     <div
@@ -136,25 +123,25 @@ export function RhythmPage() {
         if (file) void bringIn(file);
       }}
     >
-      {aside?.kind === 'band' && (
+      {given && (
         <BandPage
-          file={aside.file}
-          fileCount={aside.fileCount}
+          file={given.file}
+          fileCount={given.fileCount}
           onFile={(file) => void bringIn(file)}
           onClose={close}
         />
       )}
-      {aside?.kind === 'derive' && (
-        <DerivePage key={pattern.id} pattern={pattern} onClose={close} />
+      {!given && isDeriving && (
+        <DerivePage key={pattern.id} pattern={pattern} onClose={() => setDeriving(false)} />
       )}
-      {!aside && (
+      {!given && !isDeriving && (
         <Workshop
           key={pattern.id}
           pattern={pattern}
           tab={tab}
           onTab={setTab}
-          onBringBand={() => setAside({ kind: 'band', fileCount: 0 })}
-          onDeriveAgain={() => setAside({ kind: 'derive' })}
+          onBringBand={begin}
+          onDeriveAgain={() => setDeriving(true)}
         />
       )}
     </div>
