@@ -1,8 +1,10 @@
 import { findAttacks } from './attacks.ts';
 import { beatEvidence } from './beatEvidence.ts';
 import { beatsFrom } from './beats.ts';
+import { findDrumHits } from './drums.ts';
 import type { HeardRecording, MonoRecording } from './heardRecording.ts';
 import { LISTENING_RATE_HZ, resample } from './resample.ts';
+import { struckBandFrames } from './struckBands.ts';
 
 /** The share of the work that is done after each part (measured with three minutes of a band). */
 const DONE = { resampled: 0.05, evidence: 0.3, beats: 0.5, all: 1 };
@@ -27,6 +29,7 @@ export function hearRecording(
   const { tempoBpm, tempi, beats, beatsPerBar } = beatsFrom(evidence);
   const onsets = findAttacks(evidence);
   onProgress?.(DONE.beats);
+  const drums = findDrumHits(struckBandFrames(sound.samples));
   onProgress?.(DONE.all);
   return {
     tempoBpm,
@@ -34,7 +37,7 @@ export function hearRecording(
     beats,
     beatsPerBar,
     onsets,
-    drums: [],
+    drums,
     bass: [],
     picks: [],
     chords: [],

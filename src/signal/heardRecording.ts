@@ -17,13 +17,17 @@ export type RecordedOnset = { readonly sec: Seconds; readonly strength: number }
 
 export type DrumPiece = 'kick' | 'snare' | 'hat';
 
-/** `hat` is any hi-hat or cymbal. */
-export type RecordedDrumHit = RecordedOnset & { readonly piece: DrumPiece };
+/** `hat` is any hi-hat or cymbal; `probability`, 0 to 1, says how likely it is that piece. */
+export type RecordedDrumHit = RecordedOnset & {
+  readonly piece: DrumPiece;
+  readonly probability: number;
+};
 
 /** A note of the bass line; `keyNumber` as on a piano, middle C = 60. */
 export type RecordedBassNote = RecordedOnset & {
   readonly durationSec: Seconds;
   readonly keyNumber: number;
+  readonly probability: number;
 };
 
 /** A stroke of a picked or strummed instrument; `keyNumber` is its strongest pitch where one stands out. */

@@ -32,9 +32,10 @@ describe('a recording as a band', () => {
       drums: EVEN.map((sec, i) => ({
         sec,
         piece: i % 2 ? ('snare' as const) : ('kick' as const),
+        probability: 1,
         strength: 0.8,
       })),
-      bass: [{ sec: 0.3, durationSec: 1, keyNumber: 36, strength: 1 }],
+      bass: [{ sec: 0.3, durationSec: 1, keyNumber: 36, strength: 1, probability: 1 }],
     };
     const band = recordedBand(heard)!;
     const [drums, bass] = band.tracks;
@@ -51,7 +52,7 @@ describe('a recording as a band', () => {
     const drifting = [0, 0.5, 1.02, 1.57, 2.15, 2.76, 3.4, 4.07, 4.77];
     const heard = {
       ...heardBeats(drifting),
-      drums: drifting.map((sec) => ({ sec, piece: 'kick' as const, strength: 1 })),
+      drums: drifting.map((sec) => ({ sec, piece: 'kick' as const, strength: 1, probability: 1 })),
     };
     const band = recordedBand(heard)!;
     const ticks = band.tracks[0]!.notes.map(({ startTick }) => startTick);
@@ -67,7 +68,7 @@ describe('a recording as a band', () => {
     const heard = {
       ...heardBeats([]),
       beats,
-      drums: [{ sec: beats[2]!.sec, piece: 'kick' as const, strength: 1 }],
+      drums: [{ sec: beats[2]!.sec, piece: 'kick' as const, strength: 1, probability: 1 }],
     };
     const band = recordedBand(heard)!;
     expect(band.bars.map(({ startTick }) => startTick)).toContain(
