@@ -3,6 +3,7 @@ import './ui/shell/shell.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { afterFirstUse, deviceMemoryGb, pageRest } from './app/afterFirstUse.ts';
+import { createGivenFiles } from './app/givenFiles.ts';
 import { createKeptApp } from './app/keptApp.ts';
 import { createMidiDoor } from './app/midiDoor.ts';
 import { soundOpener } from './app/openSound.ts';
@@ -113,6 +114,7 @@ async function start(root: HTMLElement): Promise<void> {
           midi,
           takeHistory,
           keptApp,
+          givenFiles: createGivenFiles(),
           ...hearing,
         }}
       />

@@ -1,10 +1,13 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useEffectEvent, useState } from 'react';
+import { unreachable } from '../core/result.ts';
 import { setClick } from '../state/edits/practice.ts';
+import { droppedFile } from './droppedFile.ts';
 import type { KeyCommand } from './keyBindings.ts';
 import { HandsPage } from './keyboard/HandsPage.tsx';
 import { keepMarksInPlace } from './marksInPlace.ts';
 import { type Parts, PartsContext, useParts } from './parts.ts';
 import { RhythmPage } from './patternGrid/RhythmPage.tsx';
+import { usePatternActions } from './patternGrid/usePatterns.ts';
 import { playRequestOf } from './playRequest.ts';
 import { changeTempo } from './practice/changeTempo.ts';
 import { DrillPage } from './practice/DrillPage.tsx';
@@ -21,6 +24,7 @@ import { PageGuard } from './shell/PageGuard.tsx';
 import { RestReminder } from './shell/RestReminder.tsx';
 import { MapPage } from './songMap/MapPage.tsx';
 import { SongsSheet } from './songs/SongsSheet.tsx';
+import { songsSentence } from './songs/songsMessages.ts';
 import { commandOfTaught } from './taughtCommand.ts';
 import { useFocusLetGo } from './useFocusLetGo.ts';
 import { useKeys } from './useKeys.ts';
@@ -115,15 +119,58 @@ function useGestureEnds(): void {
   }, [store]);
 }
 
-/** A file that is dropped beside the places for files must not make the browser leave the song for it. */
-function useDropGuard(): void {
+/**
+ * Answers every file that is dropped or pasted anywhere: takes it to where it belongs, or says (`onAnswer`) what can be
+ * given. The browser never leaves the song for it. Places that take files themselves have done so before.
+ */
+function useGivenFiles(onAnswer: (answer: string | undefined) => void): void {
+  const { view, givenFiles, songs } = useParts();
+  const { addFamily } = usePatternActions();
+  const place = useEffectEvent(async (file: File) => {
+    onAnswer(undefined);
+    const dropped = await droppedFile(file);
+    switch (dropped.kind) {
+      case 'band':
+        view.set({ page: 'rhythm' });
+        givenFiles.give(file);
+        break;
+      case 'patterns':
+        addFamily(dropped.family);
+        view.set({ page: 'rhythm' });
+        break;
+      case 'song': {
+        const isOpen = await songs.openFile(file);
+        const { problem } = songs.state();
+        if (!isOpen && problem) onAnswer(songsSentence(problem));
+        break;
+      }
+      case 'unknown':
+        onAnswer(
+          `“${file.name}” can’t be opened here: drop a recording, a MIDI file, a song or a pattern of Vampwright.`,
+        );
+        break;
+      default:
+        unreachable(dropped);
+    }
+  });
   useEffect(() => {
     const guard = (event: DragEvent) => event.preventDefault();
+    const drop = (event: DragEvent) => {
+      const file = event.dataTransfer?.files[0];
+      if (file && !event.defaultPrevented) void place(file);
+      event.preventDefault();
+    };
+    const paste = ({ clipboardData }: ClipboardEvent) => {
+      const file = clipboardData?.files[0];
+      if (file) void place(file);
+    };
     addEventListener('dragover', guard);
-    addEventListener('drop', guard);
+    addEventListener('drop', drop);
+    addEventListener('paste', paste);
     return () => {
       removeEventListener('dragover', guard);
-      removeEventListener('drop', guard);
+      removeEventListener('drop', drop);
+      removeEventListener('paste', paste);
     };
   }, []);
 }
@@ -150,11 +197,12 @@ function Sheet() {
   const page = useView((state) => state.page);
   const [showsSongs, setShowsSongs] = useState(false);
   const [showsKeys, setShowsKeys] = useState(false);
+  const [answer, setAnswer] = useState<string>();
   useKeys(carryOut);
   useFocusLetGo();
   // Not while the sheet that teaches them is open.
   useTaught(!showsKeys);
-  useDropGuard();
+  useGivenFiles(setAnswer);
   useGestureEnds();
   usePlaybackSettings();
   useWakeLock(usePlayback().status === 'playing');
@@ -177,7 +225,7 @@ function Sheet() {
         </PageGuard>
       </main>
       <div>
-        <Message />
+        <Message answer={answer} onAnswered={() => setAnswer(undefined)} />
         <RestReminder />
         <PlanClock />
         <Foot onPlay={() => void playback.play(playRequestOf(store, view))} />

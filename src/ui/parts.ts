@@ -1,4 +1,5 @@
 import { createContext, useContext } from 'react';
+import type { GivenFiles } from '../app/givenFiles.ts';
 import type { KeptApp } from '../app/keptApp.ts';
 import type { LatencyCheck } from '../app/latencyCheck.ts';
 import type { MidiDoor } from '../app/midiDoor.ts';
@@ -32,6 +33,7 @@ export type Parts = {
   /** What went wrong with the song that lay open last time, if anything did. */
   readonly opening: Pick<Opening, 'problem'>;
   readonly keptApp: KeptApp;
+  readonly givenFiles: GivenFiles;
 };
 
 export const PartsContext = createContext<Parts | undefined>(undefined);

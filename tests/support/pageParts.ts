@@ -1,3 +1,4 @@
+import { createGivenFiles } from '../../src/app/givenFiles.ts';
 import type { LatencyState } from '../../src/app/latencyCheck.ts';
 import { createMidiDoor } from '../../src/app/midiDoor.ts';
 import type { Playback } from '../../src/app/playback.ts';
@@ -116,6 +117,7 @@ export function pageParts(
       newTakeId: randomTakeId,
     }),
     opening: {},
+    givenFiles: createGivenFiles(),
     keptApp: {
       state: () => NOT_KEPT,
       subscribe: () => () => {},

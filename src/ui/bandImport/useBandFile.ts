@@ -1,5 +1,6 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useEffectEvent, useRef, useState } from 'react';
 import { isSoundFile, listenTo } from '../../app/recordings.ts';
+import { useParts } from '../parts.ts';
 import { type BandFile, readAs, readBandFile } from './bandFile.ts';
 
 /** What was given last, and how many files were before it, which tells the same file given again from the first. */
@@ -7,6 +8,7 @@ type Given = { readonly file?: BandFile; readonly fileCount: number };
 
 /** A band that is brought in: a MIDI file is read, a recording listened to until another file is given. */
 export function useBandFile() {
+  const { givenFiles } = useParts();
   const [given, setGiven] = useState<Given>();
   const giveUp = useRef<() => void>(undefined);
   useEffect(() => () => giveUp.current?.(), []);
@@ -30,6 +32,21 @@ export function useBandFile() {
     else show(readAs(file, heard));
   }
 
+  const bringIn = useEffectEvent(async (file: File) => {
+    giveUp.current?.();
+    giveUp.current = undefined;
+    if (isSoundFile(file)) await listen(file);
+    else show(await readBandFile(file));
+  });
+  useEffect(() => {
+    const takeWaiting = () => {
+      const file = givenFiles.take();
+      if (file) void bringIn(file);
+    };
+    takeWaiting();
+    return givenFiles.subscribe(takeWaiting);
+  }, [givenFiles]);
+
   return {
     given,
     /** Nothing is given yet: a place to choose or drop a file. */
@@ -38,11 +55,6 @@ export function useBandFile() {
       giveUp.current?.();
       setGiven(undefined);
     },
-    bringIn: async (file: File) => {
-      giveUp.current?.();
-      giveUp.current = undefined;
-      if (isSoundFile(file)) await listen(file);
-      else show(await readBandFile(file));
-    },
+    give: givenFiles.give,
   };
 }

@@ -109,7 +109,7 @@ function Workshop(props: { readonly pattern: Pattern } & Asides) {
 /** Rhythm: a pattern on its spine of counts, the hands beside it, the band outside; and where bands come in. */
 export function RhythmPage() {
   const pattern = useShownPattern();
-  const { given, begin, close, bringIn } = useBandFile();
+  const { given, begin, close, give } = useBandFile();
   const [isDeriving, setDeriving] = useState(false);
   const [tab, setTab] = useState<DeskTab>(FIRST_DESK_TAB);
   if (!pattern) return <p>There is no pattern yet.</p>;
@@ -120,16 +120,11 @@ export function RhythmPage() {
       onDrop={(event) => {
         event.preventDefault();
         const file = event.dataTransfer.files[0];
-        if (file) void bringIn(file);
+        if (file) give(file);
       }}
     >
       {given && (
-        <BandPage
-          file={given.file}
-          fileCount={given.fileCount}
-          onFile={(file) => void bringIn(file)}
-          onClose={close}
-        />
+        <BandPage file={given.file} fileCount={given.fileCount} onFile={give} onClose={close} />
       )}
       {!given && isDeriving && (
         <DerivePage key={pattern.id} pattern={pattern} onClose={() => setDeriving(false)} />

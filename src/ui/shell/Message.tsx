@@ -60,7 +60,14 @@ function NewerVersion() {
 }
 
 /** Lines above the foot when something outside went wrong: the song that was kept, the instrument, the sound, the saving. */
-export function Message() {
+export function Message({
+  answer,
+  onAnswered,
+}: {
+  /** What is to be said of a file that was dropped. */
+  readonly answer: string | undefined;
+  readonly onAnswered: () => void;
+}) {
   const { autosave, opening, playback } = useParts();
   const playing = usePlayback();
   const saving = useSyncExternalStore(autosave.subscribe, autosave.status);
@@ -71,6 +78,14 @@ export function Message() {
       {opening.problem?.kind === 'unreadable' && <Unreadable song={opening.problem} />}
       <NotHeard />
       <NewerVersion />
+      {answer && (
+        <p className="message">
+          {answer}
+          <button type="button" className="quiet" aria-label="Close" onClick={onAnswered}>
+            <Icon name="cross" />
+          </button>
+        </p>
+      )}
       {notSaved && <p className="message">{notSaved}</p>}
       {problem && (
         <p className="message">
