@@ -8,13 +8,12 @@ import type { SoundingHands } from '../core/practice/soundingHands.ts';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { barTicks, tempoBeatTicks } from '../core/time/meter.ts';
-import { type Bpm, secondsAt } from '../core/time/tempoMap.ts';
+import type { Bpm } from '../core/time/tempoMap.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { encodeMidi } from '../formats/midi.ts';
 import { encodeProject } from '../formats/projectFile.ts';
 import { wavFrames, wavHeader } from '../formats/wav.ts';
 import { type Arrangement, AS_WRITTEN, arrangedProject } from '../state/arrangement.ts';
-import { selectTempoMap, selectTimeline } from '../state/selectors.ts';
 import { restedScore } from './clickRest.ts';
 import { fileNameOf } from './fileName.ts';
 import {
@@ -112,21 +111,6 @@ export function drillBars(project: Project, minutes: number, bpm: Bpm): number {
 }
 
 /**
- * How long a passage lasts, without count-in and dying away; of a drill the bars that are asked for.
- * A drill without a pattern lasts 0 s.
- */
-export function passageSec(project: Project, passage: Passage): Seconds {
-  if (passage.kind === 'song') {
-    const atSongTempo = secondsAt(selectTempoMap(project), selectTimeline(project).lengthTicks);
-    return (atSongTempo * project.song.tempo.bpm) / passage.bpm;
-  }
-  const pattern = drillPattern(project);
-  if (!pattern) return 0;
-  const { meter } = pattern;
-  return (60 * passage.bars * barTicks(meter)) / (tempoBeatTicks(meter) * passage.bpm);
-}
-
-/**
  * The passage as a Standard MIDI File of one track for each part, without a count-in: see
  * `encodeMidi`. Only a song has a key signature, as the chord of a drill may lie in any key.
  */
@@ -144,6 +128,22 @@ export function exportMidi(
   return ok(encodeMidi(wanted, timeline, tempoMap, key, pedals));
 }
 
+/** The notes of a track, and from when to how long it lasts: count-in and dying away included. */
+function timedTrack(project: Project, request: TrackRequest) {
+  const score = passageScore(project, request.passage);
+  if (!score.ok) return score;
+  const practice = wantedParts(project, request);
+  const { notes, leadInSec, lengthSec } = timedScore(score.value, practice, request.countInBars);
+  const startSec = notes.reduce((first, note) => Math.min(first, note.startSec), -leadInSec);
+  return ok({ notes, startSec, durationSec: lengthSec + TAIL_SEC - startSec });
+}
+
+/** How long a track lasts, from the count-in's first sound to silence; undefined where it cannot be played. */
+export function trackSec(project: Project, request: TrackRequest): Seconds | undefined {
+  const track = timedTrack(project, request);
+  return track.ok ? track.value.durationSec : undefined;
+}
+
 /**
  * The passage as a stereo WAV file of 16 bits at 44,100 samples a second: the count-in from its
  * first sample (a first word from its beginning), the music, and two seconds to die away. It is rendered and put away in pieces, so
@@ -156,12 +156,9 @@ export async function exportWav(
   request: TrackRequest,
   { levels, onProgress, signal }: TrackOptions = {},
 ): Promise<Result<Blob, TrackProblem>> {
-  const score = passageScore(project, request.passage);
-  if (!score.ok) return score;
-  const practice = wantedParts(project, request);
-  const { notes, leadInSec, lengthSec } = timedScore(score.value, practice, request.countInBars);
-  const startSec = notes.reduce((first, note) => Math.min(first, note.startSec), -leadInSec);
-  const durationSec = lengthSec + TAIL_SEC - startSec;
+  const track = timedTrack(project, request);
+  if (!track.ok) return track;
+  const { notes, startSec, durationSec } = track.value;
   try {
     const frames = Math.ceil(durationSec * TRACK_RATE);
     const pieces: Blob[] = [

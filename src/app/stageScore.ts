@@ -28,8 +28,9 @@ export function stageNow(project: Project, stage: DrillStage): DrillStage {
 
 /** Which hands the tool sounds where something is asked for: those of a drill's stage, else those that are set. */
 export function soundingHandsIn(request: PlayRequest, project: Project): SoundingHands {
-  const stage = request.kind === 'drill' ? stageNow(project, request.stage) : undefined;
-  return stage?.tool ?? project.practice.hands;
+  const { hands, drill } = project.practice;
+  if (request.kind !== 'drill') return hands;
+  return stageNow(project, request.stage)?.tool ?? drill.hands ?? hands;
 }
 
 /**

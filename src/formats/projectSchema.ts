@@ -98,6 +98,7 @@ const practiceSchema = record({
   drill: record({
     chord: chordSchema,
     patternId: v.exactOptional(idSchema),
+    hands: v.exactOptional(soundingHandsSchema),
     ladder: ladderSchema,
     barsPerPass: countUpTo(1000),
     countInAt: v.picklist(['start', 'every-rung']),

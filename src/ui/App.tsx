@@ -114,8 +114,13 @@ function useTaught(isOn: boolean): void {
 function useGestureEnds(): void {
   const { store } = useParts();
   useEffect(() => {
-    addEventListener('focusout', store.endGesture);
-    return () => removeEventListener('focusout', store.endGesture);
+    // A drag on the grid takes the focus along with what it moves, and goes on.
+    const left = ({ target }: FocusEvent) => {
+      if (target instanceof Element && target.matches('input, select, textarea'))
+        store.endGesture();
+    };
+    addEventListener('focusout', left);
+    return () => removeEventListener('focusout', left);
   }, [store]);
 }
 

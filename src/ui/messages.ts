@@ -12,9 +12,9 @@ export function scoreSentence(problem: PlaybackProblem): string {
     case 'nothing-playable':
       return `No hands fit ${problem.chord} within the span and range set on Hands. Widen them, or change the chord.`;
     case 'no-sound':
-      return `The browser gave no sound (${problem.reason}). Check that an output is connected, then press Play again.`;
+      return `The browser gave no sound (${problem.reason}). Check that an output is connected, then press Start again.`;
     case 'interrupted':
-      return 'The device took the sound away (a call, another app, or an output that went). What was played until then counts; press Play to begin again.';
+      return 'The device took the sound away (a call, another app, or an output that went). What was played until then counts; press Start to begin again.';
     default:
       return unreachable(problem);
   }

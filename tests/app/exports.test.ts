@@ -5,9 +5,10 @@ import {
   exportSong,
   type MidiRequest,
   midiFileName,
-  passageSec,
+  type Passage,
   songFileName,
   trackFileName,
+  trackSec,
 } from '../../src/app/exports.ts';
 import { oneChordScore, type Score, songScore } from '../../src/app/score.ts';
 import type { Project } from '../../src/core/project.ts';
@@ -140,11 +141,15 @@ it.each([
   expect(drillBars(drilled, minutes, bpm)).toBe(bars);
 });
 
-it('knows how long a passage lasts', () => {
+it('knows how long a track lasts, with its count-in and two seconds to die away', () => {
+  const parts = { hands: 'both', band: false, click: false } as const;
+  const lasting = (whole: Project, passage: Passage, countInBars: 0 | 1 = 0) =>
+    trackSec(whole, { ...parts, passage, countInBars });
   // Four bars of 4/4 at 120: 16 beats of half a second.
-  expect(passageSec(WITH_BAND, { kind: 'song', bpm: 120 })).toBeCloseTo(8, 9);
-  expect(passageSec(WITH_BAND, { kind: 'song', bpm: 60 })).toBeCloseTo(16, 9);
+  expect(lasting(WITH_BAND, { kind: 'song', bpm: 120 })).toBeCloseTo(10, 9);
+  expect(lasting(WITH_BAND, { kind: 'song', bpm: 60 })).toBeCloseTo(18, 9);
+  expect(lasting(WITH_BAND, { kind: 'song', bpm: 120 }, 1)).toBeCloseTo(12, 9);
   // Three bars of two dotted quarters at 60: six seconds.
   const drilled = drillOf('6/8', 'R-', 1);
-  expect(passageSec(drilled, { kind: 'drill', bpm: 60, bars: 3 })).toBeCloseTo(6, 9);
+  expect(lasting(drilled, { kind: 'drill', bpm: 60, bars: 3 })).toBeCloseTo(8, 9);
 });

@@ -17,12 +17,12 @@ async function drop(name: string, bytes: Uint8Array): Promise<void> {
   await open.page.evaluate(
     ([fileName, data]) => {
       const given = new DataTransfer();
-      given.items.add(new File([new Uint8Array(data as number[])], fileName as string));
+      given.items.add(new File([new Uint8Array(data)], fileName));
       document.body.dispatchEvent(
         new DragEvent('drop', { dataTransfer: given, bubbles: true, cancelable: true }),
       );
     },
-    [name, [...bytes]] as const,
+    [name, [...bytes]] as [string, number[]],
   );
 }
 

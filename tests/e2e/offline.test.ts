@@ -49,12 +49,12 @@ it('opens below a path and, once it was there, without its host: after a reload 
   await waitUntilKept(page);
   await host.close();
   await page.reload();
-  await page.getByRole('button', { name: 'Play', exact: true }).last().waitFor();
+  await page.getByRole('button', { name: 'Start', exact: true }).waitFor();
   await first.close();
 
   const second = await openBrowser();
   const later = await openApp(second);
-  await later.page.getByRole('button', { name: 'Play', exact: true }).last().click();
+  await later.page.getByRole('button', { name: 'Start', exact: true }).click();
   await later.page.getByRole('button', { name: 'Stop', exact: true }).waitFor({ timeout: 20_000 });
   await later.page.getByRole('button', { name: 'Stop', exact: true }).click();
   expect([...errors, ...later.errors]).toEqual([]);
@@ -77,7 +77,7 @@ it('says that nothing is kept, and works, where the browser refuses all site dat
   });
   await page.goto(site.address);
   await page.getByText('This browser keeps nothing here').waitFor();
-  await page.getByRole('button', { name: 'Play', exact: true }).last().click();
+  await page.getByRole('button', { name: 'Start', exact: true }).click();
   await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
   expect(errors).toEqual([]);
   await browser.close();

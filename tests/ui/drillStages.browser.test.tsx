@@ -50,7 +50,7 @@ async function open(): Promise<void> {
   parts = { ...silent, playback };
   root = createRoot(place);
   root.render(<App parts={parts} />);
-  await expect.element(foot('Play')).toBeVisible();
+  await expect.element(foot('Start')).toBeVisible();
 }
 
 afterEach(() => {
@@ -104,7 +104,7 @@ it('goes through rungs and stages and back with nothing but keys', async () => {
 it('plays a section with its chords in sight, and the foot changes its hands in the list', async () => {
   await open();
   await step(/^Stage \d Verse$/).click();
-  await foot('Play').click();
+  await foot('Start').click();
   await expect
     .poll(() => document.querySelector('.practice-passage-now')?.textContent, { timeout: 10_000 })
     .toBe('F');

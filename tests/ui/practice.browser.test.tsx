@@ -42,7 +42,7 @@ async function open(view: ViewChange): Promise<void> {
   parts = { ...silent, playback };
   root = createRoot(place);
   root.render(<App parts={parts} />);
-  await expect.element(button('Play', page.getByRole('contentinfo'))).toBeVisible();
+  await expect.element(button('Start', page.getByRole('contentinfo'))).toBeVisible();
 }
 
 beforeEach(() => open({ page: 'play' }));
@@ -64,7 +64,7 @@ const sectionShown = () =>
 const isPlaying = () => expect.poll(() => parts.playback.state().status, { timeout: 20_000 });
 
 it('goes to the section that is tapped at the next bar line, and says so until then', async () => {
-  await foot('Play').click();
+  await foot('Start').click();
   await isPlaying().toBe('playing');
   await block('Bridge').click();
   await expect.element(page.getByText('then Bridge')).toBeVisible();
@@ -74,7 +74,7 @@ it('goes to the section that is tapped at the next bar line, and says so until t
 });
 
 it('shows all that one follows on a tablet, the pattern too, without scrolling', async () => {
-  await foot('Play').click();
+  await foot('Start').click();
   await isPlaying().toBe('playing');
   await block('Bridge').click();
   await sectionShown().toBe('Bridge');
@@ -85,7 +85,7 @@ it('shows all that one follows on a tablet, the pattern too, without scrolling',
 });
 
 it('follows both kinds of page-turn pedal, and goes back to the start of a section', async () => {
-  await foot('Play').click();
+  await foot('Start').click();
   await isPlaying().toBe('playing');
   (document.activeElement as HTMLElement).blur();
   await userEvent.keyboard('{PageDown}');
@@ -121,7 +121,7 @@ it('keeps the screen awake while it plays, and no longer', async () => {
   const request = vi
     .spyOn(navigator.wakeLock, 'request')
     .mockResolvedValue(lock as unknown as WakeLockSentinel);
-  await foot('Play').click();
+  await foot('Start').click();
   await isPlaying().toBe('playing');
   await expect.poll(() => request.mock.calls.length).toBe(1);
   expect(released).not.toHaveBeenCalled();
@@ -134,7 +134,7 @@ it('suggests a rest after the minutes that are set, plays on, and never does so 
   timeout: 40_000,
 }, async () => {
   parts.view.set({ restMinutes: 1 / 60 });
-  await foot('Play').click();
+  await foot('Start').click();
   await expect
     .element(page.getByText('Rest your hands and ears'), { timeout: 20_000 })
     .toBeVisible();
@@ -208,7 +208,7 @@ it('has nothing that assistive technology could not use, on the page and in its 
     expect(await violations()).toEqual([]);
     await button('Close', page.getByRole('dialog')).click();
   }
-  await foot('Play').click();
+  await foot('Start').click();
   await isPlaying().toBe('playing');
   await block('Bridge').click();
   expect(await violations()).toEqual([]);

@@ -58,7 +58,7 @@ async function visit(shown: Page = 'drill'): Promise<void> {
   parts = { ...sounding, ...hearingParts(sounding) };
   root = createRoot(place);
   root.render(<App parts={parts} />);
-  await expect.element(foot('Play')).toBeVisible();
+  await expect.element(foot('Start')).toBeVisible();
 }
 
 function leave(): void {
@@ -93,7 +93,7 @@ async function played(...records: ReturnType<typeof takeRecord>[]): Promise<void
 it('keeps what was drilled on two keys beyond the visit, shows it and saves it as a table', async () => {
   await visit();
   const stopPlaying = await playExactly(parts.playback, openSound);
-  await foot('Play').click();
+  await foot('Start').click();
   await expect.poll(() => parts.takeHistory.state().takes.length, { timeout: 15_000 }).toBe(2);
   stopPlaying();
   await foot('Stop').click();
@@ -163,8 +163,8 @@ it('removes all takes of what is looked at only when one has said so again', asy
 it('says after the song, in a line, how it went, and more where one asks', async () => {
   await visit('play');
   const stopPlaying = await playExactly(parts.playback, openSound);
-  await foot('Play').click();
-  await expect.element(foot('Play'), { timeout: 15_000 }).toBeVisible();
+  await foot('Start').click();
+  await expect.element(foot('Start'), { timeout: 15_000 }).toBeVisible();
   stopPlaying();
   await expect.element(page.getByText('That was clean.')).toBeVisible();
   await button('How it went …').click();

@@ -63,7 +63,7 @@ async function open(heard: ViewChange['hearing']): Promise<void> {
   };
   root = createRoot(place);
   root.render(<App parts={parts} />);
-  await expect.element(foot('Play')).toBeVisible();
+  await expect.element(foot('Start')).toBeVisible();
 }
 
 afterEach(() => {
@@ -84,7 +84,7 @@ it('climbs two rungs that are played clean on two keys, and falls back from one 
     if (rung !== undefined && rung !== rungs.at(-1)) rungs.push(rung);
   });
   const stopPlaying = await playExactly(parts.playback, openSound, (rung) => rung === 2);
-  await foot('Play').click();
+  await foot('Start').click();
   const told: string[] = [];
   const stopReading = parts.playingTakes.subscribe(() => {
     const { bpm, score } = parts.playingTakes.state().result ?? {};
@@ -109,7 +109,7 @@ it('climbs two rungs that are played clean on two keys, and falls back from one 
 it('shows two pads while they are chosen, and hears them', async () => {
   await open({ input: 'nothing', latencyMs: {} });
   await page.getByRole('combobox', { name: 'Heard by' }).selectOptions('two touch pads');
-  await foot('Play').click();
+  await foot('Start').click();
   await expect.poll(() => parts.takes.live()?.pass.passIndex, { timeout: 5000 }).toBe(0);
   const pad = page.getByRole('button', { name: 'Left hand', exact: true });
   await pad.click();
@@ -165,7 +165,7 @@ it('measures the latency until it is stopped, or music begins', async () => {
   await page.getByRole('button', { name: 'Stop measuring' }).click();
   await measure.click();
   await expect.element(page.getByText('then one hit on every click')).toBeVisible();
-  await foot('Play').click();
+  await foot('Start').click();
   await expect.element(measure).toBeVisible();
   expect(parts.view.snapshot().hearing.latencyMs).toEqual({});
   expect(parts.latencyCheck.state()).toEqual({ status: 'idle' });

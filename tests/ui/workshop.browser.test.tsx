@@ -321,7 +321,7 @@ describe('the desk', () => {
 
   it('plays the ending as it is, and follows what is changed in it', async () => {
     await page.getByRole('button', { name: 'Add an ending' }).click();
-    await page.getByRole('button', { name: 'As it is' }).click();
+    await page.getByRole('button', { name: 'The ending you have' }).click();
     await page.getByRole('button', { name: 'Hear it' }).click();
     const heard = () => {
       const state = parts.playback.state();

@@ -32,6 +32,8 @@ export type DrillSettings = {
   /** Whether the count-in comes once at the start or again at each new rung, to hear its tempo first. */
   readonly countInAt: 'start' | 'every-rung';
   readonly stages?: readonly Stage[];
+  /** Which hands the tool sounds in the drill; those of the song where it has none of its own. */
+  readonly hands?: SoundingHands;
 };
 
 /** Everything about practising that is saved with the song. */

@@ -70,9 +70,31 @@ export function setSoundingHands(hands: SoundingHands): Edit {
   return inPractice((practice) => withParts(practice, { hands }));
 }
 
+/** Which hands the tool sounds in the drill; the song and the Rhythm page keep theirs. */
+export function setDrillHands(hands: SoundingHands): Edit {
+  return inDrill((drill) => withParts(drill, { hands }));
+}
+
 /** Whether the band of the patterns' sources sounds. */
 export function setBand(band: boolean): Edit {
   return inPractice((practice) => withParts(practice, { band }));
+}
+
+/**
+ * Has the drill hold the key's own chord under a pattern, up to the song's tempo: a ladder that starts above it
+ * starts at two thirds of it. Nothing where there is no such pattern.
+ */
+export function drillInSong(patternId: PatternId): Edit {
+  return (project) => {
+    if (!project.patterns.some(({ id }) => id === patternId)) return project;
+    const { key, tempo } = project.song;
+    const chord: Chord = { root: key.tonic, quality: key.mode, tensions: [] };
+    const goalBpm = Math.round(tempo.bpm);
+    const { startBpm } = project.practice.drill.ladder;
+    const start = startBpm < goalBpm ? startBpm : Math.round((2 * goalBpm) / 3);
+    const whole = setLadder({ goalBpm, startBpm: start })(project);
+    return inDrill((drill) => withParts(drill, { chord, patternId }))(whole);
+  };
 }
 
 /** The chord that the drill holds. */

@@ -1,6 +1,9 @@
+import { type Chord, writableChord } from '../../core/harmony/chord.ts';
 import type { Key } from '../../core/harmony/key.ts';
-import type { IntervalName } from '../../core/harmony/pitch.ts';
-import { transposeSong } from '../../core/harmony/transpose.ts';
+import { type IntervalName, intervalBetween } from '../../core/harmony/pitch.ts';
+import { transposeChord, transposeSong } from '../../core/harmony/transpose.ts';
+import type { DrillSettings } from '../../core/practice/practiceSettings.ts';
+import type { Passage } from '../../core/practice/stage.ts';
 import { playedChart } from '../../core/song/form.ts';
 import type { Song } from '../../core/song/song.ts';
 import { tempoBeatTicks } from '../../core/time/meter.ts';
@@ -16,12 +19,41 @@ export function setKey(key: Key): Edit {
   return inSong((song) => withParts(song, { key }));
 }
 
+/** A passage of a drill with its chords moved; one that goes through the song has none of its own. */
+function movedPassage(passage: Passage, interval: IntervalName): Passage {
+  if (passage.kind !== 'two-chords') return passage;
+  const moved = (chord: Chord) => writableChord(transposeChord(chord, interval));
+  return { ...passage, first: moved(passage.first), second: moved(passage.second) };
+}
+
+/** The drill with every chord that it names moved along with its song. */
+function movedDrill(drill: DrillSettings, interval: IntervalName): DrillSettings {
+  const { chord, stages } = drill;
+  return {
+    ...drill,
+    chord: writableChord(transposeChord(chord, interval)),
+    ...(stages && {
+      stages: stages.map((stage) => ({ ...stage, passage: movedPassage(stage.passage, interval) })),
+    }),
+  };
+}
+
 /**
  * Moves the whole song by an interval or into the key on another tonic: key, chords, other endings,
- * pinned hands. See `transposeSong`.
+ * pinned hands, and the chords that the drill holds. See `transposeSong`.
  */
 export function transposeTo(to: IntervalName | Key): Edit {
-  return inSong((song) => withParts(song, transposeSong(song, to)));
+  return (project) => {
+    const song = withParts(project.song, transposeSong(project.song, to));
+    if (song === project.song) return project;
+    const interval = intervalBetween(project.song.key.tonic, song.key.tonic);
+    const { practice } = project;
+    return {
+      ...project,
+      song,
+      practice: { ...practice, drill: movedDrill(practice.drill, interval) },
+    };
+  };
 }
 
 /** The song's tempo in felt beats a minute, brought into `BPM_RANGE`. */

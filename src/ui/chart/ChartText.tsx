@@ -76,7 +76,7 @@ export function ChartText({
       <label className="field">
         <span>
           Bars between |, one sign for each beat: a chord, or / to go on. % repeats the bar, N.C. is
-          no chord, 2/4 at the start of a bar is its own meter. Ctrl + Enter reads it.
+          no chord, 2/4 at the start of a bar is its own meter. Done, or Ctrl + Enter, reads it.
         </span>
         <textarea
           ref={field}
@@ -97,6 +97,11 @@ export function ChartText({
           onBlur={read}
         />
       </label>
+      {draft !== undefined && (
+        <button type="button" className="strong" onClick={() => read()}>
+          Done
+        </button>
+      )}
       <div id="chart-text-problem" role="status">
         {problem && (
           <p className="chart-problem" ref={scrollIntoSight}>

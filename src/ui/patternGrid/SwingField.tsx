@@ -10,6 +10,13 @@ const LEVEL_NAMES: Readonly<Record<Swing['level'], string>> = {
   sixteenth: 'sixteenths',
 };
 
+/** Usual long-to-short ratios by name, where they lie under the slider. */
+const MARKS = [
+  { name: 'straight', ratio: 1 },
+  { name: 'triplet', ratio: 2 },
+  { name: 'dotted', ratio: 3 },
+] as const;
+
 /** How the pattern swings: at which level, and how much, in words. */
 export function SwingField({ pattern }: { readonly pattern: Pattern }) {
   const { store } = useParts();
@@ -17,6 +24,7 @@ export function SwingField({ pattern }: { readonly pattern: Pattern }) {
   const set = (next: Swing, gesture?: string) =>
     store.edit(setSwing(pattern.id, next), { label: 'swing', ...(gesture && { gesture }) });
   const levels = swingLevels(meter);
+  const level = levels.includes(swing.level) ? swing.level : levels[0]!;
   const words = swingWords(swing.ratio);
   const isStraight = words === 'straight';
   return (
@@ -32,14 +40,14 @@ export function SwingField({ pattern }: { readonly pattern: Pattern }) {
       {() => (
         <div className="pattern-swing">
           <div role="group" aria-label="What swings" className="pattern-buttons">
-            {levels.map((level) => (
+            {levels.map((each) => (
               <button
-                key={level}
+                key={each}
                 type="button"
-                aria-pressed={swing.level === level}
-                onClick={() => set({ ...swing, level })}
+                aria-pressed={swing.level === each}
+                onClick={() => set({ ...swing, level: each })}
               >
-                {LEVEL_NAMES[level]}
+                {LEVEL_NAMES[each]}
               </button>
             ))}
           </div>
@@ -54,21 +62,22 @@ export function SwingField({ pattern }: { readonly pattern: Pattern }) {
               step={0.05}
               value={swing.ratio}
               onChange={(event) =>
-                set(
-                  {
-                    level: levels.includes(swing.level) ? swing.level : levels[0]!,
-                    ratio: Number(event.target.value),
-                  },
-                  `swing of ${pattern.id}`,
-                )
+                set({ level, ratio: Number(event.target.value) }, `swing of ${pattern.id}`)
               }
             />
-            <span className="pattern-scale" aria-hidden="true">
-              <span>straight</span>
-              <span>triplet</span>
-              <span>dotted</span>
-            </span>
           </label>
+          <div className="pattern-scale" role="group" aria-label="Usual swings">
+            {MARKS.map(({ name, ratio }) => (
+              <button
+                key={name}
+                type="button"
+                aria-pressed={swing.ratio === ratio}
+                onClick={() => set({ level, ratio }, `swing of ${pattern.id}`)}
+              >
+                {name}
+              </button>
+            ))}
+          </div>
         </div>
       )}
     </PopupButton>

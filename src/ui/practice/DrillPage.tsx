@@ -16,7 +16,8 @@ import { useProject } from '../useProject.ts';
 import { ClickRest } from './ClickRest.tsx';
 import { ClickSettings } from './ClickSettings.tsx';
 import { DrillFigures } from './DrillFigures.tsx';
-import { DrillSettings } from './DrillSettings.tsx';
+import { DrillOffer } from './DrillOffer.tsx';
+import { DrilledFields, LadderFields } from './DrillSettings.tsx';
 import { goToRung } from './goToRung.ts';
 import { LadderPicture } from './LadderPicture.tsx';
 import { RungButtons } from './RungButtons.tsx';
@@ -67,9 +68,11 @@ export function DrillPage() {
       </section>
       <div className="practice-side">
         <DrillNotes pattern={pattern} />
+        <DrillOffer />
+        <DrilledFields />
         <IPlay />
         {input && <HitLegend input={input} />}
-        <DrillSettings />
+        <LadderFields />
         <ClickSettings meter={pattern.meter} />
       </div>
     </div>

@@ -105,7 +105,8 @@ function ladderWords({ startBpm, goalBpm }: TempoLadder): string {
   return `${isAbove ? `From is above To, so there` : 'There'} is one tempo only: ${goalBpm}.`;
 }
 
-function LadderFields() {
+/** How the tempo climbs. */
+export function LadderFields() {
   const { store } = useParts();
   const ladder = useProject((project) => project.practice.drill.ladder);
   const change = (parts: Parameters<typeof setLadder>[0]) =>
@@ -153,43 +154,40 @@ function CountInAt() {
   );
 }
 
-/** What is drilled and how the tempo climbs. */
-export function DrillSettings() {
+/** What is drilled: the held chord, the pattern over it, and how many bars. */
+export function DrilledFields() {
   const { store } = useParts();
   const drill = useProject((project) => project.practice.drill);
   const patterns = useProject((project) => project.patterns);
   const pattern = useProject(drillPattern);
   return (
-    <div className="practice-settings">
-      <LadderFields />
-      <fieldset className="practice-fields">
-        <legend>One chord</legend>
-        <ChordField />
-        <label className="practice-choice">
-          <span>Pattern</span>
-          <select
-            value={pattern?.id}
-            onChange={(event) =>
-              store.edit(setDrillPattern(event.target.value), { label: 'pattern of the drill' })
-            }
-          >
-            {patterns.map((each) => (
-              <option key={each.id} value={each.id}>
-                {each.name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <NumberField
-          label="Bars in a pass"
-          value={drill.barsPerPass}
-          lowest={1}
-          highest={LONGEST_PRACTICE.barsPerPass}
-          onChange={(bars) =>
-            store.edit(setBarsPerPass(bars), { label: 'bars in a pass', gesture: 'bars in a pass' })
+    <fieldset className="practice-fields">
+      <legend>One chord</legend>
+      <ChordField />
+      <label className="practice-choice">
+        <span>Pattern</span>
+        <select
+          value={pattern?.id}
+          onChange={(event) =>
+            store.edit(setDrillPattern(event.target.value), { label: 'pattern of the drill' })
           }
-        />
-      </fieldset>
-    </div>
+        >
+          {patterns.map((each) => (
+            <option key={each.id} value={each.id}>
+              {each.name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <NumberField
+        label="Bars in a pass"
+        value={drill.barsPerPass}
+        lowest={1}
+        highest={LONGEST_PRACTICE.barsPerPass}
+        onChange={(bars) =>
+          store.edit(setBarsPerPass(bars), { label: 'bars in a pass', gesture: 'bars in a pass' })
+        }
+      />
+    </fieldset>
   );
 }

@@ -3,7 +3,7 @@ import { stageNow } from '../../app/stageScore.ts';
 import type { SoundingHands } from '../../core/practice/soundingHands.ts';
 import type { Stage } from '../../core/practice/stage.ts';
 import { withChanged } from '../../core/practice/stageList.ts';
-import { setSoundingHands, setStages } from '../../state/edits/practice.ts';
+import { setDrillHands, setSoundingHands, setStages } from '../../state/edits/practice.ts';
 import { stageList } from '../../state/stages.ts';
 import { type Parts, useParts } from '../parts.ts';
 import { usePlayback, useProject, useView } from '../useProject.ts';
@@ -13,6 +13,13 @@ export type ToolHands = {
   readonly hands: SoundingHands;
   readonly setHands: (hands: SoundingHands) => void;
 };
+
+/** Whether a drill plays, or would be played on this page. */
+function useIsDrill(): boolean {
+  const playing = usePlayback();
+  const isOnDrill = useView((state) => state.page === 'drill');
+  return playing.status === 'stopped' ? isOnDrill : playing.request.kind === 'drill';
+}
 
 /** The stage that plays, or that Drill would play. */
 function useStage(): Stage | undefined {
@@ -25,10 +32,19 @@ function useStage(): Stage | undefined {
   return useProject((project) => stageNow(project, stage));
 }
 
-/** Has the tool sound other hands: at a stage that says which for that stage, else for all that is played. */
-function changeHands({ store }: Parts, stage: Stage | undefined, hands: SoundingHands): void {
+/**
+ * Has the tool sound other hands: at a stage that says which for that stage, in a drill for the drill, else for the
+ * song and its patterns.
+ */
+function changeHands(
+  { store }: Parts,
+  stage: Stage | undefined,
+  isDrill: boolean,
+  hands: SoundingHands,
+): void {
   if (stage?.tool === undefined) {
-    store.edit(setSoundingHands(hands), { label: 'hands that sound' });
+    const edit = isDrill ? setDrillHands(hands) : setSoundingHands(hands);
+    store.edit(edit, { label: 'hands that sound' });
     return;
   }
   const changed = { ...stage, tool: hands };
@@ -41,9 +57,12 @@ function changeHands({ store }: Parts, stage: Stage | undefined, hands: Sounding
 export function useToolHands(): ToolHands {
   const parts = useParts();
   const stage = useStage();
-  const set = useProject((project) => project.practice.hands);
+  const isDrill = useIsDrill();
+  const set = useProject(
+    ({ practice }) => (isDrill ? practice.drill.hands : undefined) ?? practice.hands,
+  );
   return {
     hands: stage?.tool ?? set,
-    setHands: (hands) => changeHands(parts, stage, hands),
+    setHands: (hands) => changeHands(parts, stage, isDrill, hands),
   };
 }

@@ -22,7 +22,7 @@ function PlayButton({ onPlay }: { readonly onPlay: () => void }) {
   return (
     <button type="button" className="foot-play strong" onClick={stopped ? onPlay : playback.stop}>
       <Icon name={stopped ? 'play' : 'stop'} />
-      {stopped ? 'Play' : 'Stop'}
+      {stopped ? 'Start' : 'Stop'}
     </button>
   );
 }

@@ -1,4 +1,5 @@
-import { passageSec, type TrackRequest } from '../../app/exports.ts';
+import { useMemo } from 'react';
+import { type TrackRequest, trackSec } from '../../app/exports.ts';
 import { unreachable } from '../../core/result.ts';
 import { BPM_RANGE } from '../../core/time/tempoMap.ts';
 import { NumberField } from '../practice/NumberField.tsx';
@@ -129,14 +130,19 @@ export function PracticeTrack({
   track,
 }: ChoiceProps & { readonly track: Track }) {
   const project = useProject((open) => open);
-  const request = trackRequest(choices, project);
-  const length = clockText(passageSec(project, request.passage));
+  const request = useMemo(() => trackRequest(choices, project), [choices, project]);
+  const lengthSec = useMemo(() => trackSec(project, request), [project, request]);
   return (
     <div className="songs-block">
       <div className="songs-hand-on">
         <div>
           <h4>Practice track</h4>
-          <p className="hint">A sound file (WAV), {length} long.</p>
+          <p className="hint">
+            A sound file (WAV)
+            {lengthSec === undefined
+              ? '.'
+              : `, ${clockText(lengthSec)} long with count-in and the last notes dying away.`}
+          </p>
         </div>
         <MakeTrack track={track} request={request} />
       </div>

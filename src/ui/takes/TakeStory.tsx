@@ -1,11 +1,27 @@
 import { type TakeRemark, takeRemarks } from '../../core/practice/takeRemarks.ts';
 import type { TakeScore } from '../../core/practice/takeScore.ts';
-import { bandsSentence, handFigures, remarkLine, type SpokenStep } from './takeWords.ts';
+import { bandsSentence, handFigures, msWords, remarkLine, type SpokenStep } from './takeWords.ts';
+import { useIsLatencyMeasured } from './useHearing.ts';
 
 /** Remarks that say the figures would mean nothing. */
 const MEANINGLESS: readonly TakeRemark['kind'][] = ['nothing-played', 'unrelated'];
 
 type Props = { readonly score: TakeScore; readonly spoken: SpokenStep };
+
+/** Remarks on a lateness that all hits share, which the device may have as well as the hand. */
+const SHARED_LATENESS: readonly TakeRemark['kind'][] = ['early', 'late'];
+
+/** What is said once instead of them where nobody knows how late the device is. */
+function UnmeasuredLateness({ remarks }: { readonly remarks: readonly TakeRemark[] }) {
+  const found = remarks.find(({ kind }) => SHARED_LATENESS.includes(kind));
+  if (!found || !('ms' in found)) return null;
+  return (
+    <p className="takes-device">
+      All of it comes about {msWords(found.ms)} {found.kind}. That may well be the device: measure
+      its lateness once, under “I play”, and what is left is yours.
+    </p>
+  );
+}
 
 function Remarks({
   remarks,
@@ -55,10 +71,15 @@ function Figures({ score }: { readonly score: TakeScore }) {
 export function TakeStory({ score, spoken }: Props) {
   const remarks = takeRemarks(score);
   const hasFigures = !remarks.some(({ kind }) => MEANINGLESS.includes(kind));
+  const isMeasured = useIsLatencyMeasured();
+  const shown = isMeasured
+    ? remarks
+    : remarks.filter(({ kind }) => !SHARED_LATENESS.includes(kind));
   return (
     <>
       <div role="status">
-        <Remarks remarks={remarks} spoken={spoken} />
+        {!isMeasured && <UnmeasuredLateness remarks={remarks} />}
+        <Remarks remarks={shown} spoken={spoken} />
       </div>
       {hasFigures && <Figures score={score} />}
       {hasFigures && score.gapSec !== undefined && (

@@ -21,3 +21,10 @@ export function useInput(): InputKind | undefined {
   const input = useView((state) => state.hearing.input);
   return input === 'nothing' ? undefined : input;
 }
+
+/** Whether the lateness of what the player is heard with was ever measured or set. */
+export function useIsLatencyMeasured(): boolean {
+  return useView(
+    ({ hearing: { input, latencyMs } }) => input === 'nothing' || latencyMs[input] !== undefined,
+  );
+}

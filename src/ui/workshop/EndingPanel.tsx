@@ -91,7 +91,7 @@ export function EndingPanel({ pattern, onScope }: Props) {
       ) : (
         <p className="desk-says">
           Choose a fill for the last bar before a section ends. It is heard in a phrase before it is
-          taken, and can then be changed on the spine like any bar.
+          taken, and can then be changed like any bar.
         </p>
       )}
     </div>

@@ -113,8 +113,8 @@ export function SongPanel({ pattern }: { readonly pattern: Pattern }) {
   return (
     <>
       <p className="desk-note">
-        Press the sections that play this pattern, a number for one time only, or choose from which
-        bar on it is played.
+        Press the sections that play this pattern, the number of a playing for that one alone, or
+        choose from which bar on it is played.
       </p>
       <ul className="desk-sections" aria-label="Sections of the song">
         {sectionsFor(project, pattern).map((stand) => (

@@ -8,12 +8,12 @@ export type EndingWords = { readonly name: string; readonly does: string };
 
 export const ENDING_WORDS: Readonly<Record<EndingKind, EndingWords>> = {
   'as-it-is': {
-    name: 'As it is',
-    does: 'The ending that the pattern has. What is changed on the spine is heard at once.',
+    name: 'The ending you have',
+    does: 'The ending that the pattern has. What you change in it is heard at once.',
   },
   'as-last-bar': {
-    name: 'As the last bar',
-    does: 'The pattern’s last bar as it is, to be changed on the spine.',
+    name: 'A copy of the last bar',
+    does: 'The pattern’s last bar as it is, to be changed.',
   },
   'pick-up': {
     name: 'Pick-up',
