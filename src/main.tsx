@@ -1,4 +1,4 @@
-import './ui/theme.css';
+import './ui/kit/theme.css';
 import './ui/shell/shell.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
@@ -21,10 +21,10 @@ import { followOtherPages, pageTalk, toldStorage } from './state/otherPages.ts';
 import { openStorage } from './state/storage.ts';
 import { createStore } from './state/store.ts';
 import { createTakeHistory, randomTakeId } from './state/takeHistory.ts';
-import { App } from './ui/App.tsx';
+import { heardWith, withLatency } from './ui/parts/takes/latencies.ts';
+import { createViewStore } from './ui/parts/tool/viewState.ts';
+import { App } from './ui/shell/App.tsx';
 import { songsView } from './ui/songs/songsView.ts';
-import { heardWith, withLatency } from './ui/takes/latencies.ts';
-import { createViewStore } from './ui/viewState.ts';
 
 const PATTERN_FILES = import.meta.glob<unknown>('../patterns/*.json', {
   eager: true,

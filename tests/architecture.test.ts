@@ -25,6 +25,32 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   ],
 };
 
+/**
+ * The floors of `ui`, from the ground up. Each imports from itself and from the floors below it: kit is what any app
+ * could use, a part is what several pages of this app show, a page has what it alone shows, the shell holds the pages.
+ * Pages never import each other; parts may, as long as they run in no circle.
+ */
+const UI_FLOORS: Readonly<Record<string, readonly string[]>> = {
+  kit: [''],
+  parts: [
+    'tool', // the running tool as pages see it: what they read, ask for and are told
+    'song', // names, words and marks of a song and its sections
+    'chart',
+    'ribbon',
+    'keyboard',
+    'notation',
+    'pattern', // words and choices about patterns
+    'grid', // the pattern drawn around its count line
+    'picture', // small pictures of patterns
+    'transport', // tempo, click and hands of what plays
+    'input', // what the player plays on
+    'takes',
+    'plan',
+  ],
+  pages: ['map', 'hands', 'rhythm', 'drill', 'play', 'recording', 'songs'],
+  shell: [''],
+};
+
 const SRC = resolve(import.meta.dirname, '../src');
 const IMPORT =
   /(?:^|\n)\s*(?:import|export)\s[^;]*?from\s+'([^']+)'|import\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g;
@@ -75,6 +101,67 @@ it('lets every room import only the rooms and packages it may', () => {
   const files = filesBelow(SRC);
   expect(files.length).toBeGreaterThan(20);
   expect(files.flatMap(offences)).toEqual([]);
+});
+
+type Place = { readonly floor: number; readonly room: string };
+
+/** Where a file of `ui` stands; undefined where no floor of the table has it. */
+function placeInUi(file: string): Place | undefined {
+  const [, first = '', second = ''] = relative(SRC, file).split('/');
+  const floors = Object.keys(UI_FLOORS);
+  const [floor, room] =
+    first === 'parts' ? [first, second] : first in UI_FLOORS ? [first, ''] : ['pages', first];
+  if (!UI_FLOORS[floor]?.includes(room)) return undefined;
+  return { floor: floors.indexOf(floor), room: room === '' ? floor : room };
+}
+
+function importsWithinUi(file: string): string[] {
+  return importsOf(file)
+    .filter((specifier) => specifier.startsWith('.'))
+    .map((specifier) => resolve(dirname(file), specifier))
+    .filter((target) => roomOf(target) === 'ui');
+}
+
+function climbs(from: Place, to: Place): boolean {
+  if (from.floor === to.floor) return from.room !== to.room && from.floor !== PARTS_FLOOR;
+  return to.floor > from.floor;
+}
+
+const PARTS_FLOOR = Object.keys(UI_FLOORS).indexOf('parts');
+
+it('has every file of the interface on one of its floors', () => {
+  const homeless = filesBelow(join(SRC, 'ui')).filter((file) => !placeInUi(file));
+  expect(homeless.map((file) => relative(SRC, file))).toEqual([]);
+});
+
+it('lets no page import a page, no part a page and the kit nothing above it', () => {
+  const climbing = filesBelow(join(SRC, 'ui')).flatMap((file) => {
+    const from = placeInUi(file);
+    return importsWithinUi(file).flatMap((target) => {
+      const to = placeInUi(target);
+      return from && to && climbs(from, to)
+        ? [`${relative(SRC, file)} imports ${relative(SRC, target)}`]
+        : [];
+    });
+  });
+  expect(climbing).toEqual([]);
+});
+
+it('has no circle among the parts of the interface', () => {
+  const uses = new Map<string, Set<string>>();
+  for (const file of filesBelow(join(SRC, 'ui/parts'))) {
+    const from = placeInUi(file)?.room ?? '';
+    for (const target of importsWithinUi(file)) {
+      const to = placeInUi(target);
+      if (to?.floor !== PARTS_FLOOR || to.room === from) continue;
+      uses.set(from, (uses.get(from) ?? new Set()).add(to.room));
+    }
+  }
+  const reaches = (room: string, seen: Set<string>): Set<string> => {
+    for (const next of uses.get(room) ?? []) if (!seen.has(next)) reaches(next, seen.add(next));
+    return seen;
+  };
+  expect([...uses.keys()].filter((room) => reaches(room, new Set()).has(room))).toEqual([]);
 });
 
 it('keeps one concept to a file: no grab-bag names, no folder index', () => {

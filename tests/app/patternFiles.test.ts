@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readPatterns, savedPatterns } from '../../src/app/patternFiles.ts';
 import { decodePattern } from '../../src/formats/patternFile.ts';
 import { addVariation } from '../../src/state/edits/variations.ts';
-import { patternFileSentence } from '../../src/ui/workshop/patternFileMessages.ts';
+import { patternFileSentence } from '../../src/ui/rhythm/shelf/patternFileMessages.ts';
 import { valueOf } from '../support/music.ts';
 import { pattern } from '../support/patterns.ts';
 import { project } from '../support/project.ts';

@@ -13,9 +13,9 @@ import type { SavingStatus } from '../../src/state/autosave.ts';
 import type { Storage } from '../../src/state/storage.ts';
 import { createStore } from '../../src/state/store.ts';
 import { createTakeHistory, randomTakeId } from '../../src/state/takeHistory.ts';
-import type { Parts } from '../../src/ui/parts.ts';
+import type { Parts } from '../../src/ui/parts/tool/parts.ts';
+import { createViewStore, type ViewChange } from '../../src/ui/parts/tool/viewState.ts';
 import { songsView } from '../../src/ui/songs/songsView.ts';
-import { createViewStore, type ViewChange } from '../../src/ui/viewState.ts';
 import { memoryStorage } from './memoryStorage.ts';
 
 const SAVED: SavingStatus = { kind: 'saved' };

@@ -5,7 +5,7 @@ import { realise } from '../../src/core/rhythm/realise.ts';
 import type { Sheet } from '../../src/core/rhythm/sheet.ts';
 import type { Timeline } from '../../src/core/song/timeline.ts';
 import { formatMeter } from '../../src/core/time/meter.ts';
-import type { Notation } from '../../src/ui/notation/notation.ts';
+import type { Notation } from '../../src/ui/parts/notation/notation.ts';
 import { keyNamed, valueOf } from './music.ts';
 import { chartTimeline, pattern, plainVoicings } from './patterns.ts';
 

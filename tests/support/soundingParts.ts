@@ -7,8 +7,8 @@ import {
 } from '../../src/app/practiceTakes.ts';
 import { err } from '../../src/core/result.ts';
 import type { Store } from '../../src/state/store.ts';
-import type { Parts } from '../../src/ui/parts.ts';
-import { heardWith } from '../../src/ui/takes/latencies.ts';
+import { heardWith } from '../../src/ui/parts/takes/latencies.ts';
+import type { Parts } from '../../src/ui/parts/tool/parts.ts';
 
 /** Opened once, as on a page: loading the sounds takes a moment. */
 export const openSound = soundOpener();

@@ -1,20 +1,10 @@
-import type { SoundingHands } from '../../core/practice/soundingHands.ts';
 import { setBand, setClick } from '../../state/edits/practice.ts';
-import { useParts } from '../parts.ts';
-import { useToolHands } from '../practice/toolHands.ts';
-import { usePlayback, useProject, useView } from '../useProject.ts';
+import { Icon } from '../kit/Icon.tsx';
+import { useParts } from '../parts/tool/parts.ts';
+import { usePlayback, useProject, useView } from '../parts/tool/useProject.ts';
+import { switched, useToolHands } from '../parts/transport/toolHands.ts';
 import { FootTempo } from './FootTempo.tsx';
-import { Icon } from './Icon.tsx';
 import { Mix } from './Mix.tsx';
-
-/** Which hands sound after one of them was switched. */
-export function switched(hands: SoundingHands, hand: 'left' | 'right'): SoundingHands {
-  const left = (hands === 'left' || hands === 'both') !== (hand === 'left');
-  const right = (hands === 'right' || hands === 'both') !== (hand === 'right');
-  if (left && right) return 'both';
-  if (left) return 'left';
-  return right ? 'right' : 'none';
-}
 
 function PlayButton({ onPlay }: { readonly onPlay: () => void }) {
   const { playback } = useParts();

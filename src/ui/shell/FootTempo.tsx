@@ -1,10 +1,10 @@
 import type { DrillPlace } from '../../app/drillCourse.ts';
 import type { Bpm } from '../../core/time/tempoMap.ts';
-import { useParts } from '../parts.ts';
-import { changeTempo } from '../practice/changeTempo.ts';
-import { useDrill } from '../practice/useDrill.ts';
-import { usePlayback, useProject, useView } from '../useProject.ts';
-import { Icon } from './Icon.tsx';
+import { Icon } from '../kit/Icon.tsx';
+import { useParts } from '../parts/tool/parts.ts';
+import { usePlayback, useProject, useView } from '../parts/tool/useProject.ts';
+import { changeTempo } from '../parts/transport/changeTempo.ts';
+import { useDrill } from '../parts/transport/useDrill.ts';
 
 /** What the playing tempo is measured by: the song's, or that of a pattern that is tried. */
 function speedWords(speedPercent: number, songBpm: Bpm, ownBpm: Bpm | undefined): string {

@@ -1,8 +1,8 @@
 import { setTitle } from '../../state/edits/song.ts';
-import { useParts } from '../parts.ts';
-import { useProject, useView } from '../useProject.ts';
-import { PAGES, type Page, type Theme } from '../viewState.ts';
-import { Icon } from './Icon.tsx';
+import { Icon } from '../kit/Icon.tsx';
+import { useParts } from '../parts/tool/parts.ts';
+import { useProject, useView } from '../parts/tool/useProject.ts';
+import { PAGES, type Page, type Theme } from '../parts/tool/viewState.ts';
 
 export const PAGE_NAMES: Readonly<Record<Page, string>> = {
   map: 'Map',

@@ -1,9 +1,9 @@
 import { useEffect, useRef, useSyncExternalStore } from 'react';
 import { groupBy } from '../../core/rhythm/groupBy.ts';
-import { KEY_BINDINGS, type KeyBinding } from '../keyBindings.ts';
-import { keptAppSentence } from '../messages.ts';
-import { useParts } from '../parts.ts';
-import { useView } from '../useProject.ts';
+import { keptAppSentence } from '../parts/tool/messages.ts';
+import { useParts } from '../parts/tool/parts.ts';
+import { useView } from '../parts/tool/useProject.ts';
+import { KEY_BINDINGS, type KeyBinding } from './keyBindings.ts';
 import { TaughtKeys } from './TaughtKeys.tsx';
 
 const KEY_NAMES: Readonly<Record<string, string>> = {

@@ -1,11 +1,11 @@
 import { useState, useSyncExternalStore } from 'react';
 import type { UnreadableProject } from '../../state/storage.ts';
-import { savingSentence, scoreSentence, unreadableSentence } from '../messages.ts';
-import { useParts } from '../parts.ts';
-import { saveFile } from '../saveFile.ts';
-import { usePlayback, useView } from '../useProject.ts';
-import { Icon } from './Icon.tsx';
-import { midiSentence, useMidiState } from './midiHeard.ts';
+import { Icon } from '../kit/Icon.tsx';
+import { saveFile } from '../kit/saveFile.ts';
+import { midiSentence, useMidiState } from '../parts/input/midiHeard.ts';
+import { savingSentence, scoreSentence, unreadableSentence } from '../parts/tool/messages.ts';
+import { useParts } from '../parts/tool/parts.ts';
+import { usePlayback, useView } from '../parts/tool/useProject.ts';
 
 function Unreadable({ song }: { readonly song: UnreadableProject }) {
   const [isShown, setShown] = useState(true);

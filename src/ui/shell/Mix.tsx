@@ -1,11 +1,11 @@
-import '../patternGrid/patternGrid.css';
+import '../parts/grid/patternGrid.css';
 import './mix.css';
 import { useId } from 'react';
 import { setClick } from '../../state/edits/practice.ts';
-import { useParts } from '../parts.ts';
-import { PopupButton } from '../patternGrid/PopupButton.tsx';
-import { useProject, useView } from '../useProject.ts';
-import type { ClickEar, Volumes } from '../viewState.ts';
+import { PopupButton } from '../kit/PopupButton.tsx';
+import { useParts } from '../parts/tool/parts.ts';
+import { useProject, useView } from '../parts/tool/useProject.ts';
+import type { ClickEar, Volumes } from '../parts/tool/viewState.ts';
 
 const PARTS: readonly { readonly part: 'left' | 'right' | 'band'; readonly name: string }[] = [
   { part: 'left', name: 'Left hand' },

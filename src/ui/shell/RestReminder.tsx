@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { isRestDue, NOT_PLAYED, playedAfter } from '../../core/practice/rest.ts';
-import { useParts } from '../parts.ts';
-import { usePlayback, useView } from '../useProject.ts';
+import { useParts } from '../parts/tool/parts.ts';
+import { usePlayback, useView } from '../parts/tool/useProject.ts';
 
 const LOOK_SEC = 5;
 

@@ -1,5 +1,5 @@
 import { MIDI_COMMANDS, type MidiCommand } from '../../app/midiCommands.ts';
-import { midiSentence, useMidiState } from './midiHeard.ts';
+import { midiSentence, useMidiState } from '../parts/input/midiHeard.ts';
 import { COMMAND_WORDS, cautionAbout, triggerWords } from './taughtWords.ts';
 import { type Teaching, useTeaching } from './useTeaching.ts';
 

@@ -1,7 +1,7 @@
 import { commandTaught, type MidiCommand, type Taught } from '../../app/midiCommands.ts';
 import { type MidiTrigger, PEDALS } from '../../app/midiTrigger.ts';
 import { unreachable } from '../../core/result.ts';
-import { plainKeyName } from '../keyboard/noteNames.ts';
+import { plainKeyName } from '../parts/keyboard/noteNames.ts';
 
 /** What each taught command does. */
 export const COMMAND_WORDS: Readonly<Record<MidiCommand, string>> = {

@@ -6,8 +6,8 @@ import {
   type Taught,
   taughtWith,
 } from '../../app/midiCommands.ts';
-import { useParts } from '../parts.ts';
-import { useView } from '../useProject.ts';
+import { useParts } from '../parts/tool/parts.ts';
+import { useView } from '../parts/tool/useProject.ts';
 import { COMMAND_WORDS, taughtSentence, triggerWords } from './taughtWords.ts';
 
 export type Teaching = {

@@ -3,11 +3,12 @@ import { exportMidi, exportSong, midiFileName, songFileName } from '../../app/ex
 import type { ScoreProblem } from '../../app/score.ts';
 import { formatChordSymbol } from '../../core/harmony/chordSymbol.ts';
 import { AS_WRITTEN } from '../../state/arrangement.ts';
-import { scoreSentence } from '../messages.ts';
-import { useParts } from '../parts.ts';
-import { ArrangementButton } from '../practice/ArrangementButton.tsx';
-import { saveFile } from '../saveFile.ts';
-import { useProject, useView } from '../useProject.ts';
+import { saveFile } from '../kit/saveFile.ts';
+import { Toggle } from '../kit/Toggle.tsx';
+import { scoreSentence } from '../parts/tool/messages.ts';
+import { useParts } from '../parts/tool/parts.ts';
+import { useProject, useView } from '../parts/tool/useProject.ts';
+import { ArrangementButton } from '../parts/transport/ArrangementButton.tsx';
 import {
   type ChoiceProps,
   FIRST_CHOICES,
@@ -16,7 +17,6 @@ import {
   trackRequest,
 } from './handOnChoices.ts';
 import { PracticeTrack } from './PracticeTrack.tsx';
-import { Toggle } from './Toggle.tsx';
 import type { Track } from './useTrack.ts';
 
 function SongFile() {

@@ -2,13 +2,13 @@ import { useMemo } from 'react';
 import { type TrackRequest, trackSec } from '../../app/exports.ts';
 import { unreachable } from '../../core/result.ts';
 import { BPM_RANGE } from '../../core/time/tempoMap.ts';
-import { NumberField } from '../practice/NumberField.tsx';
-import { switched } from '../shell/Foot.tsx';
-import { clockText } from '../songMap/songWords.ts';
-import { useProject } from '../useProject.ts';
+import { NumberField } from '../kit/NumberField.tsx';
+import { Toggle } from '../kit/Toggle.tsx';
+import { clockText } from '../parts/song/songWords.ts';
+import { useProject } from '../parts/tool/useProject.ts';
+import { switched } from '../parts/transport/toolHands.ts';
 import { type ChoiceProps, chosenBpm, DRILL_MINUTES, trackRequest } from './handOnChoices.ts';
 import { trackSentence } from './songsMessages.ts';
-import { Toggle } from './Toggle.tsx';
 import type { Track, TrackState } from './useTrack.ts';
 
 /** How the track is played: who sounds, how fast, how it begins, and how long a drill goes on. */

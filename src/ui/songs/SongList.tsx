@@ -1,6 +1,6 @@
 import { useId, useRef, useSyncExternalStore } from 'react';
-import { useParts } from '../parts.ts';
-import { useProject } from '../useProject.ts';
+import { useParts } from '../parts/tool/parts.ts';
+import { useProject } from '../parts/tool/useProject.ts';
 import { lastOpenText, type SongRow, shownTitle, songRows } from './songRows.ts';
 
 export type OpeningProps = {

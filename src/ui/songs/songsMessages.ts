@@ -2,7 +2,7 @@ import type { TrackProblem } from '../../app/exports.ts';
 import type { ProjectFault, ProjectFileError, SongsProblem } from '../../app/songs.ts';
 import { unreachable } from '../../core/result.ts';
 import type { StorageError } from '../../state/storage.ts';
-import { scoreSentence } from '../messages.ts';
+import { scoreSentence } from '../parts/tool/messages.ts';
 import { shownTitle } from './songRows.ts';
 
 /** What the lists in a song file hold, in musicians' words. */

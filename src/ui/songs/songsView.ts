@@ -1,6 +1,11 @@
 import type { SongsParts } from '../../app/songs.ts';
 import type { Project } from '../../core/project.ts';
-import { FIRST_VIEW, type ViewChange, type ViewState, type ViewStore } from '../viewState.ts';
+import {
+  FIRST_VIEW,
+  type ViewChange,
+  type ViewState,
+  type ViewStore,
+} from '../parts/tool/viewState.ts';
 
 /** What belongs to one song alone: what was shown and marked of it, and how fast it was played. */
 const FRESH_SONG: ViewChange = {

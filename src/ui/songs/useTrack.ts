@@ -5,9 +5,9 @@ import {
   type TrackRequest,
   trackFileName,
 } from '../../app/exports.ts';
-import { useParts } from '../parts.ts';
-import { saveFile } from '../saveFile.ts';
-import { mixLevels } from '../viewState.ts';
+import { saveFile } from '../kit/saveFile.ts';
+import { useParts } from '../parts/tool/parts.ts';
+import { mixLevels } from '../parts/tool/viewState.ts';
 
 /** A practice track in the making; `percent` is how far it is, where the browser can say so. */
 export type TrackState =

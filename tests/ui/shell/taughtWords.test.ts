@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { MidiTrigger } from '../../../src/app/midiTrigger.ts';
-import { midiSentence } from '../../../src/ui/shell/midiHeard.ts';
+import { midiSentence } from '../../../src/ui/parts/input/midiHeard.ts';
 import { cautionAbout, taughtSentence, triggerWords } from '../../../src/ui/shell/taughtWords.ts';
 
 const SOFT: MidiTrigger = { kind: 'control', controller: 67 };

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
+import { createViewStore } from '../../../src/ui/parts/tool/viewState.ts';
 import { songsView } from '../../../src/ui/songs/songsView.ts';
-import { createViewStore } from '../../../src/ui/viewState.ts';
 
 function viewStore() {
   return createViewStore({ getItem: () => null, setItem: () => undefined });
