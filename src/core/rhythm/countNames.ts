@@ -30,23 +30,57 @@ export const STEP_NAMES: Readonly<Record<CountStyle, StepNames>> = {
   units: AND_A,
 };
 
-/** Other ways to write the syllables, as they are typed. */
-const SPELLINGS: Readonly<Record<string, string>> = {
-  and: '&',
-  '+': '&',
-  n: '&',
-  ah: 'a',
-  uh: 'a',
-  ee: 'e',
-  lah: 'la',
-  lee: 'li',
-  lit: 'let',
+/** The ways in which syllables are typed; a word may be two of them. */
+const SPELLINGS: ReadonlyMap<string, readonly string[]> = new Map<string, readonly string[]>([
+  ...['&', 'e', 'a', 'trip', 'let', 'la', 'li', 'ta'].map((name) => [name, [name]] as const),
+  ...['and', 'an', 'n', '+'].map((spelling) => [spelling, ['&']] as const),
+  ...['ah', 'uh', 'da', 'duh'].map((spelling) => [spelling, ['a']] as const),
+  ['ee', ['e']],
+  ['lah', ['la']],
+  ['lee', ['li']],
+  ['lit', ['let']],
+  ['triplet', ['trip', 'let']],
+]);
+
+/** The words for numbers, from one on. */
+const NUMBER_WORDS =
+  'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen'.split(
+    ' ',
+  );
+
+const LONGEST_SPELLING = Math.max(...[...SPELLINGS.keys()].map(({ length }) => length));
+
+/** A count as it stands in a word: a number or a syllable in the spelling of `STEP_NAMES`, at so many characters. */
+export type CountInWord = {
+  readonly said: number | string;
+  readonly text: string;
+  readonly at: number;
 };
 
-/** A typed syllable in the spelling of `STEP_NAMES`; undefined where it is none. */
-export function syllableOf(text: string): string | undefined {
-  const name = SPELLINGS[text] ?? text;
-  return ['&', 'e', 'a', 'trip', 'let', 'la', 'li', 'ta'].includes(name) ? name : undefined;
+/**
+ * The counts of a word in small letters, also where they are run together: `e&a`, `oneanda`, `triplet`.
+ * A number's word stands first. Undefined where anything else is in it.
+ */
+export function countsInWord(word: string): CountInWord[] | undefined {
+  const counts: CountInWord[] = [];
+  const number = NUMBER_WORDS.findLastIndex((text) => word.startsWith(text));
+  let at = number < 0 ? 0 : NUMBER_WORDS[number]!.length;
+  if (number >= 0) counts.push({ said: number + 1, text: word.slice(0, at), at: 0 });
+  while (at < word.length) {
+    const spelling = longestSpelling(word, at);
+    if (spelling === undefined) return undefined;
+    for (const said of SPELLINGS.get(spelling)!) counts.push({ said, text: spelling, at });
+    at += spelling.length;
+  }
+  return counts;
+}
+
+function longestSpelling(word: string, at: number): string | undefined {
+  for (let length = LONGEST_SPELLING; length > 0; length--) {
+    const spelling = word.slice(at, at + length);
+    if (SPELLINGS.has(spelling)) return spelling;
+  }
+  return undefined;
 }
 
 /**

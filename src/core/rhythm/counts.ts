@@ -1,5 +1,5 @@
 import { ok, type Result } from '../result.ts';
-import { beatLengths, hasGroupedBeats, type Meter, unitTicks } from '../time/meter.ts';
+import { barTicks, beatLengths, hasGroupedBeats, type Meter, unitTicks } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
 import { type CountStyle, STEP_NAMES } from './countNames.ts';
 import { type CountsError, countTokens } from './countTokens.ts';
@@ -10,8 +10,15 @@ import {
   patternBeats,
   patternSteps,
   type Step,
+  stepTick,
 } from './pattern.ts';
-import { saidBeats, soundingSteps } from './saidBeats.ts';
+import {
+  type SaidBeat,
+  saidBeats,
+  saysThirds,
+  soundingSteps,
+  type UsualBeat,
+} from './saidBeats.ts';
 
 /** What counting needs of a pattern. */
 export type CountGrid = Pick<Pattern, 'meter' | 'bars' | 'divisions'>;
@@ -38,8 +45,7 @@ function beatCounts(beat: PatternBeat, grid: CountGrid, style: CountStyle): stri
 }
 
 function firstUnit(beat: PatternBeat, grid: CountGrid): number {
-  const barStart = patternBeats(grid).find((other) => other.bar === beat.bar)?.start ?? 0;
-  return (beat.start - barStart) / unitTicks(grid.meter) + 1;
+  return (beat.start - beat.bar * barTicks(grid.meter)) / unitTicks(grid.meter) + 1;
 }
 
 /**
@@ -53,9 +59,14 @@ export function countSyllables(grid: CountGrid, style: CountStyle = 'and-a'): st
 
 /** Index of the step that is nearest to a tick, the earlier of two. */
 function nearestStep(steps: readonly Step[], at: Ticks): number {
-  const after = steps.findIndex((step) => step.at >= at);
-  const before = after < 0 ? steps.length - 1 : after - 1;
-  if (after <= 0) return after < 0 ? before : after;
+  let [before, after] = [-1, steps.length];
+  while (after - before > 1) {
+    const middle = (before + after) >> 1;
+    if (steps[middle]!.at < at) before = middle;
+    else after = middle;
+  }
+  if (before < 0) return after;
+  if (after === steps.length) return before;
   return at - steps[before]!.at <= steps[after]!.at - at ? before : after;
 }
 
@@ -63,8 +74,9 @@ function nearestStep(steps: readonly Step[], at: Ticks): number {
  * Attacks as they are spoken, `1 & (2) & 3`, bars divided by ` | `. `at` are ticks from the start
  * of the grid; what lies between two steps is spoken on the nearer. Counts in brackets are silent:
  * a beat that is only thought because something after it in the beat sounds, the step before a `ta`
- * that would not be clear without it, the 1 of an empty bar, the last unit of the last bar where it
- * would not be clear that units are counted. `parseCounts` with the same meter and
+ * that would not be clear without it, the `e` without which an `a` would be the last third of a dotted
+ * beat, the 1 of an empty bar, the last unit of the last bar where it would not be clear that units
+ * are counted. `parseCounts` with the same meter and
  * divisions reads back the same attacks.
  */
 export function formatCounts(
@@ -73,17 +85,15 @@ export function formatCounts(
   style: CountStyle = 'and-a',
 ): string {
   const steps = patternSteps(grid);
-  const sounding = new Set(at.map((tick) => steps[nearestStep(steps, tick)]));
+  const sounding = new Set(at.map((tick) => nearestStep(steps, tick)));
   const bars = Array.from({ length: grid.bars }, () => [] as string[]);
+  let first = 0;
   for (const beat of patternBeats(grid)) {
-    const inside = steps.filter((step) => step.beat.start === beat.start);
     const names = beatCounts(beat, grid, style);
-    bars[beat.bar]!.push(
-      ...spokenBeat(
-        inside.map((step) => sounding.has(step)),
-        names,
-      ),
-    );
+    const inBeat = names.map((_, step) => sounding.has(first + step));
+    const meansQuarters = isDotted(beat.length, grid.meter) && beat.division % 3 !== 0;
+    bars[beat.bar]!.push(...spokenBeat(inBeat, names, meansQuarters));
+    first += beat.division;
   }
   if (style === 'units' && !showsUnits(bars.flat(), grid.meter))
     bars.at(-1)?.push(`(${grid.meter.beats})`);
@@ -96,16 +106,24 @@ function showsUnits(counts: readonly string[], meter: Meter): boolean {
   return !hasGroupedBeats(meter) || numbers.some((n) => n > beatLengths(meter).length);
 }
 
-/** The sounding steps of one beat as they are spoken, with the silent counts that make them clear. */
-function spokenBeat(sounding: readonly boolean[], names: readonly string[]): string[] {
+/**
+ * The sounding steps of one beat as they are spoken, with the silent counts that make them clear.
+ * `meansQuarters`: an `a` is the beat's last quarter where it would be taken for its last third.
+ */
+function spokenBeat(
+  sounding: readonly boolean[],
+  names: readonly string[],
+  meansQuarters: boolean,
+): string[] {
   const spoken: string[] = [];
+  const needsE = meansQuarters && names.some((name, step) => name === 'a' && sounding[step]);
   let last: number | undefined;
   for (const [step, name] of names.entries()) {
-    if (!sounding[step]) continue;
+    if (!sounding[step] && !(needsE && name === 'e')) continue;
     if (last === undefined && step > 0 && !isNumber(name) && !isNumber(names[step - 1]!))
       spoken.push(`(${names[0]})`);
     if (!isClear(names, step, last)) spoken.push(`(${names[step - 1]})`);
-    spoken.push(name);
+    spoken.push(sounding[step] ? name : `(${name})`);
     last = step;
   }
   return spoken;
@@ -126,16 +144,19 @@ function isClear(names: readonly string[], step: number, last: number | undefine
 }
 
 /**
- * Reads spoken counts: `1 & 2 & 3 e & a`, `1 a 2 a`, `1 & (2) & 3 | 1 (2) 3`. Every count that is
- * written sounds, except in brackets; what is not written is silent. Syllables: `e & a`, thirds as
- * `& a`, `trip let` or `la li`, finer steps as `ta`; `and`, `+` and `n` stand for `&`. How counts
- * fall into beats and bars (also counted in eighths, `1 2 3 4 5 6` in 6/8): `saidBeats`.
+ * Reads spoken counts: `1 & 2 & 3 e & a`, `1 a 2 a`, `1 & (2) & 3 | 1 (2) 3`, `one-and-a two`,
+ * `1e&a2e&a`. Every count that is written sounds, except in brackets; what is not written is silent.
+ * Syllables: `e & a`, thirds as `& a`, `trip let` or `la li`, finer steps as `ta`; their spellings:
+ * `countsInWord`. How counts fall into beats and bars (also counted in eighths, `1 2 3 4 5 6` in 6/8,
+ * or by groups, `1 2 3 1 2` in 5/4): `saidBeats`.
  *
  * `divisions` (one, or one for each felt beat, repeated as far as needed) says how beats are
  * usually divided, which decides what `a` means: the last quarter of a beat or its last third.
  * Without it a dotted beat has thirds, and any other the coarsest division that has all its counts;
- * a usual division that lacks a count gives way likewise. Beats without counts keep the usual one,
- * or have one step. The result has as many bars as were counted.
+ * a usual division that lacks a count gives way likewise. A dotted beat that is usually divided in
+ * halves or quarters, as after a change of meter, has thirds in all bars as soon as one is counted
+ * with an `a` and without an `e`. Beats without counts keep the usual one, or have one step. The
+ * result has as many bars as were counted.
  */
 export function parseCounts(
   text: string,
@@ -148,12 +169,14 @@ export function parseCounts(
   if (!beats.ok) return beats;
   const bars = beats.value.at(-1)!.bar + 1;
   const perBar = beatLengths(meter).length;
-  const usual = usualDivisions(meter, bars, divisions);
-  const found = usual.map((division) => division ?? 1);
-  const sounding: { readonly index: number; readonly steps: readonly number[] }[] = [];
+  const usual = usualBeats(meter, bars, divisions);
+  const indexOf = ({ bar, beat }: SaidBeat) => bar * perBar + beat;
+  const inThirds = beats.value.some((beat) => saysThirds(beat, usual[indexOf(beat)]!));
+  const found = usual.map(({ division }) => division ?? 1);
+  const sounding: SoundingBeat[] = [];
   for (const beat of beats.value) {
-    const index = beat.bar * perBar + beat.beat;
-    const steps = soundingSteps(beat, usual[index]);
+    const index = indexOf(beat);
+    const steps = soundingSteps(beat, usual[index]!, inThirds);
     if (!steps.ok) return steps;
     found[index] = steps.value.division;
     sounding.push({ index, steps: steps.value.steps });
@@ -162,29 +185,30 @@ export function parseCounts(
   return ok({ ...grid, at: ticksOfSteps(grid, sounding) });
 }
 
-function usualDivisions(
+/** The steps that sound of the beat with this index, counted over all bars. */
+type SoundingBeat = { readonly index: number; readonly steps: readonly number[] };
+
+function isDotted(beatTicks: Ticks, meter: Meter): boolean {
+  return beatTicks / unitTicks(meter) === 3;
+}
+
+function usualBeats(
   meter: Meter,
   bars: number,
   divisions: Division | readonly Division[] | undefined,
-): (Division | undefined)[] {
-  const beats = beatLengths(meter);
+): UsualBeat[] {
+  const dotted = beatLengths(meter).map((length) => isDotted(length, meter));
   const given = typeof divisions === 'number' ? [divisions] : (divisions ?? []);
-  return Array.from({ length: bars * beats.length }, (_, i) => {
-    const isDotted = (beats[i % beats.length] ?? 0) / unitTicks(meter) === 3;
-    return given[i % given.length] ?? (isDotted ? 3 : undefined);
+  return Array.from({ length: bars * dotted.length }, (_, i) => {
+    const isDottedBeat = dotted[i % dotted.length]!;
+    return {
+      division: given[i % given.length] ?? (isDottedBeat ? 3 : undefined),
+      isDotted: isDottedBeat,
+    };
   });
 }
 
-function ticksOfSteps(
-  grid: CountGrid,
-  sounding: readonly { readonly index: number; readonly steps: readonly number[] }[],
-): Ticks[] {
-  const steps = patternSteps(grid);
+function ticksOfSteps(grid: CountGrid, sounding: readonly SoundingBeat[]): Ticks[] {
   const beats = patternBeats(grid);
-  return sounding.flatMap((beat) =>
-    steps
-      .filter((step) => step.beat.start === beats[beat.index]!.start)
-      .filter((step) => beat.steps.includes(step.index))
-      .map((step) => step.at),
-  );
+  return sounding.flatMap(({ index, steps }) => steps.map((step) => stepTick(beats[index]!, step)));
 }

@@ -111,14 +111,17 @@ export type Step = {
   readonly beat: PatternBeat;
 };
 
+/** Where a step of a beat lies, 0 to its division (the beat's end), rounded to a whole tick. */
+export function stepTick({ start, length, division }: PatternBeat, step: number): Ticks {
+  return start + Math.round((step * length) / division);
+}
+
 /** Every step of the pattern's grid in order, end to end. */
 export function patternSteps(pattern: Pick<Pattern, 'meter' | 'bars' | 'divisions'>): Step[] {
   return patternBeats(pattern).flatMap((beat) =>
     Array.from({ length: beat.division }, (_, index) => ({
-      at: beat.start + Math.round((index * beat.length) / beat.division),
-      length:
-        Math.round(((index + 1) * beat.length) / beat.division) -
-        Math.round((index * beat.length) / beat.division),
+      at: stepTick(beat, index),
+      length: stepTick(beat, index + 1) - stepTick(beat, index),
       index,
       beat,
     })),

@@ -1,5 +1,6 @@
 import { err, ok, type Result } from '../result.ts';
 import { beatLengths, hasGroupedBeats, type Meter } from '../time/meter.ts';
+import { countedNumbers } from './countedNumbers.ts';
 import { stepNamed } from './countNames.ts';
 import type { CountsError, CountToken } from './countTokens.ts';
 import { DIVISIONS, type Division } from './pattern.ts';
@@ -25,13 +26,15 @@ export type SoundingSteps = { readonly division: Division; readonly steps: reado
  * Gathers counts by beats. A bar line, or a number that is not higher than the one before, begins a
  * new bar; a bar line before the first count has no meaning. A syllable at the start of a bar
  * belongs to its first beat. Over 8 and 16 numbers count felt beats, unless one of them is higher
- * than the bar has felt beats: then all of them count units (1 to 6 in 6/8).
+ * than the bar has felt beats: then all of them count units (1 to 6 in 6/8). Groups that are counted
+ * for themselves, and bars that begin with their own number: `countedNumbers`.
  */
 export function saidBeats(
   tokens: readonly CountToken[],
   meter: Meter,
 ): Result<SaidBeat[], CountsError> {
-  const places = countedPlaces(tokens, meter);
+  const numbers = countedNumbers(tokens, meter);
+  const places = countedPlaces([...numbers.values()], meter);
   const beats: (SaidBeat & { said: Said[] })[] = [];
   let bar = 0;
   let number = 0;
@@ -41,11 +44,12 @@ export function saidBeats(
       number = 0;
       continue;
     }
-    if (token.kind === 'number') {
-      if (number > 0 && Number(token.text) <= number) bar++;
-      number = Number(token.text);
+    const counted = numbers.get(token);
+    if (counted !== undefined) {
+      if (number > 0 && counted <= number) bar++;
+      number = counted;
     }
-    const place = token.text === '0' ? undefined : places[Math.max(number, 1) - 1];
+    const place = counted === 0 ? undefined : places[Math.max(number, 1) - 1];
     if (!place)
       return err({ kind: 'no-such-beat', text: token.text, at: token.at, beats: places.length });
     const { beat, unit, units } = place;
@@ -56,9 +60,8 @@ export function saidBeats(
   return ok(beats);
 }
 
-function countedPlaces(tokens: readonly CountToken[], meter: Meter): CountedPlace[] {
+function countedPlaces(numbers: readonly number[], meter: Meter): CountedPlace[] {
   const beats = beatLengths(meter);
-  const numbers = tokens.filter(({ kind }) => kind === 'number').map(({ text }) => Number(text));
   if (!hasGroupedBeats(meter) || numbers.every((number) => number <= beats.length))
     return beats.map((_, beat) => ({ beat, unit: 0, units: 1 }));
   return meter.groups.flatMap((units, beat) =>
@@ -66,24 +69,58 @@ function countedPlaces(tokens: readonly CountToken[], meter: Meter): CountedPlac
   );
 }
 
+/** How a beat is divided where nothing else is said, and whether it is a dotted one. */
+export type UsualBeat = { readonly division: Division | undefined; readonly isDotted: boolean };
+
+/** Divisions in the order in which they are tried, coarse ones first, but thirds first in a dotted beat. */
+const PLAIN_DIVISIONS: readonly Division[] = [1, 2, 4, 3, 8, 6];
+const DOTTED_DIVISIONS: readonly Division[] = [1, 3, 6, 2, 4, 8];
+
 /**
- * Which steps of a beat sound, and out of how many: with the division `usual` if that has all the
+ * Whether a dotted beat that is usually divided otherwise is counted in thirds: there is an `a` in it,
+ * and neither an `e` nor a `ta`, as halves and quarters of the beat would have (`1 & a` in 6/8).
+ */
+export function saysThirds({ units, said }: SaidBeat, usual: UsualBeat): boolean {
+  const names = said.map(({ token }) => (token.kind === 'syllable' ? token.name : ''));
+  return (
+    !hasThirds(usual) &&
+    usual.isDotted &&
+    units === 1 &&
+    names.includes('a') &&
+    !names.includes('e') &&
+    !names.includes('ta')
+  );
+}
+
+function hasThirds({ division }: UsualBeat): boolean {
+  return division !== undefined && division % 3 === 0;
+}
+
+/**
+ * Which steps of a beat sound, and out of how many: with the usual division if that has all the
  * counts in their order, otherwise with the coarsest that has (so `1 & a` of a quarter are
- * sixteenths if thirds are not usual). Where units are counted the beat has one or two steps to
- * each. The error names a count for which no division has a step there.
+ * sixteenths if thirds are not usual), in a dotted beat with thirds before halves. `inThirds`: dotted
+ * beats have thirds even before their usual division, as long as the counts let them. Where units are counted the beat
+ * has one or two steps to each. The error names a count for which no division has a step there.
  */
 export function soundingSteps(
   { units, said }: SaidBeat,
-  usual: Division | undefined,
+  usual: UsualBeat,
+  inThirds: boolean,
 ): Result<SoundingSteps, CountsError> {
-  const wanted = units > 1 ? [units, 2 * units] : [usual, 1, 2, 4, 3, 8, 6];
-  for (const division of wanted) {
+  for (const division of units > 1 ? [units, 2 * units] : divisionsFor(usual, inThirds)) {
     const known = DIVISIONS.find((d) => d === division);
     const steps = known && stepsSaid(said, known, units);
     if (steps) return ok({ division: known, steps });
   }
   const { token } = said.find((count) => count.token.kind === 'syllable') ?? said[0]!;
   return err({ kind: 'no-such-step', text: token.text, at: token.at });
+}
+
+function divisionsFor(usual: UsualBeat, inThirds: boolean): readonly (Division | undefined)[] {
+  if (!usual.isDotted) return [usual.division, ...PLAIN_DIVISIONS];
+  const first = inThirds && !hasThirds(usual) ? ([3, 6] as const) : [];
+  return [...first, usual.division, ...DOTTED_DIVISIONS];
 }
 
 /** The sounding steps, or undefined where a count has no step after the one before it. */
@@ -100,13 +137,13 @@ function stepsSaid(said: readonly Said[], division: Division, units: number): nu
 }
 
 function stepOf(
-  { kind, text }: CountToken,
+  token: CountToken,
   unitStep: number,
   division: Division,
   units: number,
   after: number,
 ): number | undefined {
-  if (kind === 'number') return unitStep;
-  if (units === 1) return stepNamed(text, division, after);
-  return text === '&' && division === 2 * units ? unitStep + 1 : undefined;
+  if (token.kind !== 'syllable') return unitStep;
+  if (units === 1) return stepNamed(token.name, division, after);
+  return token.name === '&' && division === 2 * units ? unitStep + 1 : undefined;
 }

@@ -14,8 +14,12 @@ export function saidSentence(problem: SaidProblem): string {
   switch (problem.kind) {
     case 'nothing-said':
       return 'Type the counts that sound, as you would say them: 1 & 2 & 3 e & a.';
+    case 'too-much-said':
+      return `That is more than can be said: ${problem.characters.toLocaleString('en')} characters, and ${problem.most.toLocaleString('en')} are the most. Say one pattern, of up to 4 bars.`;
     case 'unknown-count':
       return `“${problem.text}” is no count (${place(problem.at)}). Say numbers with e, &, a, trip, let, la, li or ta.`;
+    case 'stray-bracket':
+      return `The bracket ${problem.text} closes none that was opened (${place(problem.at)}).`;
     case 'open-bracket':
       return `A bracket is opened and not closed (${place(problem.at)}).`;
     case 'no-such-beat':

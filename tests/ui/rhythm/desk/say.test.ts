@@ -22,7 +22,10 @@ function problem(text: string): string {
 describe('what was said', () => {
   it.each([
     ['', 'Type the counts that sound'],
-    ['1 & two', '“two” is no count (at character 5)'],
+    ['1 & tow', '“tow” is no count (at character 5)'],
+    ['1 2) 3', 'The bracket ) closes none that was opened (at character 4)'],
+    ['1 [2) 3', 'The bracket ) closes none that was opened (at character 5)'],
+    ['1 '.repeat(50_001), 'more than can be said: 100,002 characters, and 100,000 are the most'],
     ['1 (2 3', 'opened and not closed (at character 3)'],
     ['1 5', 'no count 5 here (at character 3): a bar of this meter counts to 4'],
     ['1 e trip', 'these counts together, from “e” on (at character 3)'],
