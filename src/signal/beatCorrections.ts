@@ -18,27 +18,38 @@ export type BeatCorrection =
 
 /** A part of a recording whose beats are found by themselves; corrections in seconds from its start. */
 export type Stretch = {
+  /** What came before it. */
+  readonly follows: 'nothing' | 'anew' | 'silence';
   readonly fromSec: Seconds;
   readonly toSec: Seconds;
   readonly corrections: readonly BeatCorrection[];
 };
 
-/** Cuts a recording at every "anew", and gives each stretch the corrections that were made in it. */
-export function stretchesOf(corrections: readonly BeatCorrection[], lengthSec: Seconds): Stretch[] {
-  const cuts = corrections
-    .flatMap(({ kind, atSec }) =>
-      kind === 'anew' && atSec > 0 && atSec < lengthSec ? [atSec] : [],
-    )
-    .toSorted((a, b) => a - b);
-  const edges = [...new Set([0, ...cuts, lengthSec])];
-  return edges.slice(0, -1).map((fromSec, i) => {
-    const toSec = edges[i + 1]!;
-    const isLast = i === edges.length - 2;
+/** The end of a silence in the recording, from which on beats are found by themselves. */
+export type SilenceEnd = { readonly kind: 'silence'; readonly atSec: Seconds };
+
+/** Cuts a recording at every "anew" and after silences, and gives each stretch the corrections that were made in it. */
+export function stretchesOf(
+  marks: readonly (BeatCorrection | SilenceEnd)[],
+  lengthSec: Seconds,
+): Stretch[] {
+  const cuts = marks
+    .filter((mark) => mark.kind === 'anew' || mark.kind === 'silence')
+    .filter(({ atSec }) => atSec > 0 && atSec < lengthSec)
+    .toSorted((a, b) => a.atSec - b.atSec);
+  const starts: { kind: Stretch['follows']; atSec: Seconds }[] = [
+    { kind: 'nothing', atSec: 0 },
+    ...cuts,
+  ];
+  return starts.map(({ kind, atSec: fromSec }, i) => {
+    const isLast = i === starts.length - 1;
+    const toSec = isLast ? lengthSec : starts[i + 1]!.atSec;
     return {
+      follows: kind,
       fromSec,
       toSec,
-      corrections: corrections
-        .filter(({ kind }) => kind !== 'anew')
+      corrections: marks
+        .filter((mark) => mark.kind !== 'anew' && mark.kind !== 'silence')
         .filter(({ atSec }) => (atSec >= fromSec || i === 0) && (atSec < toSec || isLast))
         .map((correction) => movedBy(correction, -fromSec)),
     };

@@ -140,3 +140,25 @@ export function evidenceBetween(
     chroma: evidence.chroma.subarray(chromaFrom, chromaTo),
   };
 }
+
+/** Nothing may rise for so long while a band plays on, however slow … */
+const SILENCE_SEC: Seconds = 2.2;
+
+/** … where a rise is more than this, of 255. */
+const FAINTEST_RISE = 8;
+
+/** Where music begins again after a silence, a little before its first attack; without the beginning. */
+export function silenceEnds(evidence: BeatEvidence): Seconds[] {
+  const { frames, rises } = evidence;
+  const ends: Seconds[] = [];
+  let quietFrom = 0;
+  let hasSounded = false;
+  for (let i = 0; i < frames; i++) {
+    if (!ONSET_BAND_NAMES.some((band) => rises[band][i]! > FAINTEST_RISE)) continue;
+    if (hasSounded && (i - quietFrom) / evidence.frameRate > SILENCE_SEC)
+      ends.push((i - 5) / evidence.frameRate);
+    hasSounded = true;
+    quietFrom = i + 1;
+  }
+  return ends;
+}

@@ -75,12 +75,20 @@ export function beatFeatures(beats: readonly number[], ground: FitGround): numbe
     Math.max(0, Math.abs(u) - 0.5) ** 2,
     Math.max(0, u - 0.5),
     Math.max(0, -u - 0.5),
+    ...tempoSigns(u),
     ...profileFeatures(slots),
     ...alternationFeatures(slots),
     ...likenessFeatures(slots),
     ...densityFeatures(slots),
     ...changeFeatures(beats, ground),
   ];
+}
+
+/** Where the tempo lies between so many octaves from 110 BPM: triangles that learn how usual a tempo is. */
+const TEMPO_MARKS = [-1, -0.7, -0.4, -0.15, 0.1, 0.35, 0.6, 0.85];
+
+function tempoSigns(u: number): number[] {
+  return TEMPO_MARKS.map((mark) => Math.max(0, 1 - Math.abs(u - mark) / 0.3));
 }
 
 /** Sees, per beat, the strongest frame of each slot in each band and in all together. */

@@ -8,6 +8,7 @@ import { AS_FOUND, BEAT_LEVELS, type BeatLevel, beatsAtLevel, OFF_BEATS } from '
 import { beatIntervals, beatPath } from './beatPath.ts';
 import { BAR_WEIGHTS, BEAT_WEIGHTS } from './beatWeights.ts';
 import type { TempoReading } from './heardRecording.ts';
+import { steadyRow } from './steadyBeats.ts';
 
 /** Beats that may be the ones that players count, and the bars over them that fit best. */
 export type BeatReading = {
@@ -49,6 +50,12 @@ const STEADINESS = 100;
  */
 const TWO_PRICE = 2;
 
+/** Tempi this near to each other are one. */
+const SAME_TEMPO = 0.04;
+
+/** What speaks for the tempo before a silence, in nats: as much as a clear back-beat. */
+const GOES_ON = 4;
+
 const FEWEST_BEATS = 6;
 
 /** How near to a tap a beat is made likely, in seconds, and by how much at the tap. */
@@ -57,18 +64,25 @@ const TAP_PROBABILITY = 0.9;
 
 /**
  * Every reading of the beats that evidence allows, best first; none where nothing attacks. `combined`
- * as of `combinedRise`.
+ * as of `combinedRise`. Where a tempo was found before, the same is likelier.
  */
 export function readBeats(
   evidence: BeatEvidence,
   combined: Float32Array,
   corrections: readonly BeatCorrection[],
+  tempoBefore?: number,
 ): BeatReading[] {
   if (!combined.some((value) => value > 0)) return [];
   const probability = tapped(beatProbability(combined), evidence, corrections);
   const ground = fitGround(evidence, combined);
   return candidates(evidence, probability)
     .map((candidate) => readingOf(candidate, ground))
+    .map((reading) => {
+      const ratio = tempoOf(reading.beats, evidence.frameRate) / (tempoBefore ?? Number.NaN);
+      return Math.abs(ratio - 1) < SAME_TEMPO
+        ? { ...reading, fit: reading.fit + GOES_ON }
+        : reading;
+    })
     .toSorted((a, b) => b.fit - a.fit);
 }
 
@@ -122,14 +136,15 @@ function pathIn(
   range: typeof WHOLE_RANGE,
   evidence: BeatEvidence,
   probability: Float32Array,
-): number[] {
+): readonly number[] {
   const { fastestBpm, slowestBpm } = range;
   const intervals = beatIntervals(fastestBpm, slowestBpm, evidence.frameRate, range.intervals);
   const intervalGain = Float64Array.from(intervals, (frames) => {
     const octaves = Math.log2((60 * evidence.frameRate) / frames / MIDDLE_BPM);
     return -0.5 * (octaves / TEMPO_OCTAVES) ** 2;
   });
-  return beatPath(probability, { intervals, steadiness: STEADINESS, intervalGain });
+  const path = beatPath(probability, { intervals, steadiness: STEADINESS, intervalGain });
+  return steadyRow(path, probability);
 }
 
 /** Nine signs, 0 or 1, of how a candidate stands to the path that it was made from. */
@@ -249,9 +264,6 @@ function nearestBeat(beats: readonly number[], frame: number): number {
     if (Math.abs(beats[k]! - frame) < Math.abs(beats[best]! - frame)) best = k;
   return best;
 }
-
-/** Tempi this near to each other are one. */
-const SAME_TEMPO = 0.04;
 
 /** The chosen tempo and up to two others, with the share of the fit that speaks for each. */
 export function tempoReadings(

@@ -1,7 +1,15 @@
 import type { Seconds } from '../core/time/ticks.ts';
+import { findAttacks } from './attacks.ts';
 import { combinedRise } from './beatActivation.ts';
+import { beatConfidence } from './beatConfidence.ts';
 import { type BeatCorrection, type Stretch, stretchesOf } from './beatCorrections.ts';
-import { type BeatEvidence, beatEvidence, evidenceBetween, riseSec } from './beatEvidence.ts';
+import {
+  type BeatEvidence,
+  beatEvidence,
+  evidenceBetween,
+  riseSec,
+  silenceEnds,
+} from './beatEvidence.ts';
 import { correctedReading, readBeats, tempoReadings } from './beatReading.ts';
 import type { MonoRecording, RecordedBeat, TempoReading } from './heardRecording.ts';
 import { steadied } from './steadyBeats.ts';
@@ -15,9 +23,17 @@ export type RecordedBeats = {
   readonly beats: readonly RecordedBeat[];
   /** Beats in most bars. */
   readonly beatsPerBar: number;
+  /** How sure it is that music is played in time here, 0 to 1: see `beatConfidence`. */
+  readonly confidence: number;
 };
 
-const NO_BEATS: RecordedBeats = { tempoBpm: 0, tempi: [], beats: [], beatsPerBar: 0 };
+const NO_BEATS: RecordedBeats = {
+  tempoBpm: 0,
+  tempi: [],
+  beats: [],
+  beatsPerBar: 0,
+  confidence: 0,
+};
 
 /** Beats, bars and tempi of a recording: `beatsFrom` of its `beatEvidence`. */
 export function findBeats(
@@ -29,31 +45,57 @@ export function findBeats(
 
 /**
  * Beats, bars and tempi from what was kept of a recording and what the player put right, without
- * listening again. Corrections are taken in order; each holds in the stretch between two "anew" that
- * it lies in, and the rest of the stretch is fitted to it. Nothing is found where too little attacks:
+ * listening again. Corrections are taken in order; each holds in the stretch between two "anew" or
+ * silences that it lies in, and the rest of the stretch is fitted to it; after a silence the band is
+ * taken to go on at its tempo. Nothing is found where too little attacks:
  * fewer than six beats, or nothing louder than silence.
  */
 export function beatsFrom(
   evidence: BeatEvidence,
   corrections: readonly BeatCorrection[] = [],
 ): RecordedBeats {
-  const parts = stretchesOf(corrections, evidence.frames / evidence.frameRate).map((stretch) =>
-    beatsOfStretch(evidence, stretch),
+  const afterSilence = silenceEnds(evidence).map((atSec) => ({ kind: 'silence', atSec }) as const);
+  const stretches = stretchesOf(
+    [...corrections, ...afterSilence],
+    evidence.frames / evidence.frameRate,
   );
+  const parts: RecordedBeats[] = [];
+  for (const stretch of stretches) {
+    const before = parts.findLast(({ beats }) => beats.length > 0)?.tempoBpm;
+    parts.push(beatsOfStretch(evidence, stretch, before));
+  }
   const longest = parts.toSorted((a, b) => b.beats.length - a.beats.length)[0] ?? NO_BEATS;
   return { ...longest, beats: parts.flatMap(({ beats }) => beats) };
 }
 
-function beatsOfStretch(evidence: BeatEvidence, stretch: Stretch): RecordedBeats {
+function beatsOfStretch(
+  evidence: BeatEvidence,
+  stretch: Stretch,
+  tempoBefore: number | undefined,
+): RecordedBeats {
   const { fromSec, toSec, corrections } = stretch;
   const here = evidenceBetween(evidence, fromSec, toSec);
-  const readings = readBeats(here, combinedRise(here), corrections);
+  const combined = combinedRise(here);
+  const readings = readBeats(
+    here,
+    combined,
+    corrections,
+    stretch.follows === 'silence' ? tempoBefore : undefined,
+  );
   const reading = correctedReading(readings, here, corrections);
   if (!reading) return NO_BEATS;
   const secs = steadied(
     reading.beats.map((frame) => fromSec + riseSec(frame, here)),
     corrections.length === 0,
   );
+  const attacks = findAttacks(here).map((attack) => ({ ...attack, sec: fromSec + attack.sec }));
+  const confidence = beatConfidence(secs, attacks);
+  if (
+    confidence === 0 &&
+    corrections.length === 0 &&
+    contrast(reading.beats, combined) < LEAST_CONTRAST
+  )
+    return NO_BEATS;
   const tempoBpm = meanTempo(secs);
   const beats = secs
     .map((sec, k) => ({ sec, positionInBar: positionOf(k, reading.barLength, reading.phase) }))
@@ -63,7 +105,21 @@ function beatsOfStretch(evidence: BeatEvidence, stretch: Stretch): RecordedBeats
     tempi: tempoReadings(readings, reading, here, tempoBpm),
     beats,
     beatsPerBar: reading.barLength,
+    confidence,
   };
+}
+
+/** Beats that rise less over the mean than this, with attacks at random, are those of noise (white noise gives 1.6). */
+const LEAST_CONTRAST = 2;
+
+/** How many times the mean of all frames the combined rise is at the beats. */
+function contrast(beats: readonly number[], combined: Float32Array): number {
+  const mean = combined.reduce((sum, value) => sum + value, 0) / combined.length;
+  const most = beats.map((beat) => {
+    const from = Math.max(0, Math.round(beat) - 3);
+    return combined.subarray(from, from + 7).reduce((a, b) => Math.max(a, b), 0);
+  });
+  return most.reduce((sum, value) => sum + value, 0) / most.length / mean;
 }
 
 function positionOf(beat: number, length: number, phase: number): number {

@@ -26,7 +26,7 @@ export function hearRecording(
   onProgress?.(DONE.resampled);
   const evidence = beatEvidence(sound);
   onProgress?.(DONE.evidence);
-  const { tempoBpm, tempi, beats, beatsPerBar } = beatsFrom(evidence);
+  const { tempoBpm, tempi, beats, beatsPerBar, confidence } = beatsFrom(evidence);
   const onsets = findAttacks(evidence);
   onProgress?.(DONE.beats);
   const drums = findDrumHits(struckBandFrames(sound.samples));
@@ -36,6 +36,7 @@ export function hearRecording(
     tempi,
     beats,
     beatsPerBar,
+    beatConfidence: confidence,
     onsets,
     drums,
     bass: [],

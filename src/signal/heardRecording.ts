@@ -67,6 +67,8 @@ export type HeardRecording = {
   readonly tempi: readonly TempoReading[];
   readonly beats: readonly RecordedBeat[];
   readonly beatsPerBar: number;
+  /** From 0 (attacks fall as they may: noise, speech) to 1 (they gather on the beats). */
+  readonly beatConfidence: number;
   readonly onsets: readonly RecordedOnset[];
   readonly drums: readonly RecordedDrumHit[];
   readonly bass: readonly RecordedBassNote[];

@@ -39,8 +39,8 @@ export type OnsetStrengths = Readonly<Record<OnsetBand, Float32Array>>;
 /** A frame is compared with the one so many frames before (Böck and Widmer 2013). */
 const LAG_FRAMES = 2;
 
-/** Level at which the logarithm bends, under the level that 1 in 100 magnitudes exceeds. */
-const COMPRESSION = 30;
+/** The logarithm bends at 1/200 of `loudest`: soft strokes rise nearly as much as loud ones (30 to 2000 tried). */
+const COMPRESSION = 200;
 
 /**
  * Onset strength by bands (SuperFlux: Böck and Widmer, "Maximum Filter Vibrato Suppression for

@@ -57,3 +57,48 @@ function lineThrough(points: readonly { readonly n: number; readonly sec: Second
   const interval = covariance / variance;
   return { interval, phase: meanSec - meanN * interval };
 }
+
+/** How far a steady tempo is looked for from the median of a path's intervals, as a share. */
+const TEMPO_REACH = 0.04;
+
+/** Frames by which the first and last beat may be off between one tempo tried and the next. */
+const LARGEST_OFF = 2;
+
+/** A steady row takes the place of a path that sees at most this much more, as a share of its gain. */
+const STEADY_ENOUGH = 0.9;
+
+/**
+ * The row of one tempo and phase that sees the most probability near a path's tempo, where it sees
+ * nearly as much as the path; the path itself where it does not. Where players keep to a click, this
+ * mends slips that a path is drawn into. Beats in frames of `probability`, ascending.
+ */
+export function steadyRow(path: readonly number[], probability: Float32Array): readonly number[] {
+  if (path.length < FEWEST) return path;
+  const frames = probability.length;
+  const near = probability.map((_, i) =>
+    Math.log(Math.max(probability[i - 1] ?? 0, probability[i]!, probability[i + 1] ?? 0)),
+  );
+  const intervals = path.slice(1).map((beat, i) => beat - path[i]!);
+  const median = intervals.toSorted((a, b) => a - b)[intervals.length >> 1]!;
+  const step = (2 * LARGEST_OFF * median) / frames;
+  const tries = Math.ceil((TEMPO_REACH * median) / step);
+  let best = { mean: Number.NEGATIVE_INFINITY, interval: median, phase: 0 };
+  for (let n = -tries; n <= tries; n++) {
+    const interval = median + n * step;
+    for (let phase = 0; phase < interval; phase += 2) {
+      let sum = 0;
+      let count = 0;
+      for (let at = phase; at < frames; at += interval) {
+        sum += near[Math.round(at)] ?? 0;
+        count++;
+      }
+      if (sum / count > best.mean) best = { mean: sum / count, interval, phase };
+    }
+  }
+  const level = near.reduce((sum, value) => sum + value, 0) / frames;
+  const ofPath = path.reduce((sum, beat) => sum + near[beat]!, 0) / path.length;
+  if (best.mean - level < STEADY_ENOUGH * (ofPath - level)) return path;
+  const row: number[] = [];
+  for (let at = best.phase; at < frames; at += best.interval) row.push(at);
+  return row;
+}

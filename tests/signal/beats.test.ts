@@ -66,7 +66,7 @@ it('hears a waltz in three', () => {
 });
 
 describe('where there is nothing to count', () => {
-  const nothing = { tempoBpm: 0, tempi: [], beats: [], beatsPerBar: 0 };
+  const nothing = { tempoBpm: 0, tempi: [], beats: [], beatsPerBar: 0, confidence: 0 };
 
   it.each([0, 1, 100, 22050 * 10])('says so of %i samples of silence', (length) => {
     expect(findBeats({ samples: new Float32Array(length), sampleRateHz: 22050 })).toEqual(nothing);

@@ -13,6 +13,7 @@ function heardBeats(times: readonly number[], first = 0, beatsPerBar = 4): Heard
     tempi: [],
     beats: times.map((sec, i) => ({ sec, positionInBar: (first + i) % beatsPerBar })),
     beatsPerBar,
+    beatConfidence: 1,
     onsets: [],
     drums: [],
     bass: [],

@@ -38,7 +38,11 @@ export function madeBand(playing: BandPlaying): MonoRecording {
   const add = (sec: number, lasts: number, wave: (t: number) => number) => {
     const from = Math.round(sec * sampleRateHz);
     const end = Math.min(samples.length, from + Math.round(lasts * sampleRateHz));
-    for (let i = Math.max(0, from); i < end; i++) samples[i]! += wave((i - from) / sampleRateHz);
+    for (let i = Math.max(0, from); i < end; i++) {
+      const t = (i - from) / sampleRateHz;
+      // Faded to nothing, since a sound that is cut off is an attack as well.
+      samples[i]! += wave(t) * (1 - t / lasts);
+    }
   };
   const noise = () => 2 * random() - 1;
   const sine = (freqHz: number, t: number) => Math.sin(2 * Math.PI * freqHz * t);
@@ -47,10 +51,13 @@ export function madeBand(playing: BandPlaying): MonoRecording {
     return sine(freqHz, t) + 0.5 * sine(2 * freqHz, t) + 0.25 * sine(3 * freqHz, t);
   };
   beats.forEach((beat, k) => {
-    const next = beats[k + 1] ?? beat + (beat - (beats[k - 1] ?? beat));
+    // After the last beat before a pause the steps go on as before it.
+    const before = beat - (beats[k - 1] ?? beat - 1);
+    const after = (beats[k + 1] ?? beat + before) - beat;
+    const length = k > 0 && after > 1.5 * before ? before : after;
     const root = ROOTS[Math.floor(k / beatsPerBar) % ROOTS.length]!;
     for (let step = 0; step < stepsPerBeat; step++) {
-      const sec = beat + ((next - beat) * step) / stepsPerBeat;
+      const sec = beat + (length * step) / stepsPerBeat;
       const struck = (part: string | undefined) =>
         part?.[(k % beatsPerBar) * stepsPerBeat + step] === 'x';
       if (struck(parts.kick)) add(sec, 0.2, (t) => 0.5 * sine(55, t) * Math.exp(-t / 0.05));
