@@ -1,6 +1,6 @@
 import { type BeatEvidence, riseSec } from './beatEvidence.ts';
 import type { RecordedOnset } from './heardRecording.ts';
-import { ONSET_BAND_NAMES } from './onsetBands.ts';
+import { ONSET_BAND_NAMES, type OnsetBand } from './onsetBands.ts';
 
 /**
  * What makes a peak of the combined rise an attack. Frames are those of `BeatEvidence`, 10 ms. Found by trial on rendered drummers and bands.
@@ -45,14 +45,24 @@ export function findAttacks(evidence: BeatEvidence): RecordedOnset[] {
   return attacks;
 }
 
-/**
- * The bands' rises together as the evidence keeps them, compressed by a root, so that what rises
- * in one band only, such as a hi-hat, stands out as well.
- */
+/** How much a rise of each band counts: sharp and high ones more, since little else sounds there. */
+const BAND_WEIGHTS: Readonly<Record<OnsetBand, number>> = {
+  low: 1,
+  body: 1,
+  middle: 1,
+  sharp: 1.5,
+  high: 2,
+};
+
+/** What the evidence keeps is the root of a rise; a rise counts by its power 0.7, soft ones more than in proportion. */
+const EXPONENT = 1.4;
+
+/** The bands' rises together, so that what rises in one band only, such as a hi-hat, stands out as well. */
 function riseOfAll({ rises, frames }: BeatEvidence): Float32Array {
+  const powers = Float32Array.from({ length: 256 }, (_, value) => (value / 255) ** EXPONENT);
   const sum = new Float32Array(frames);
   for (const band of ONSET_BAND_NAMES)
-    for (let i = 0; i < frames; i++) sum[i]! += rises[band][i]! / 255;
+    for (let i = 0; i < frames; i++) sum[i]! += BAND_WEIGHTS[band] * powers[rises[band][i]!]!;
   return sum;
 }
 
