@@ -1,4 +1,5 @@
 import { DRUM_MODEL } from './drumModel.ts';
+import { MOST_DEVIATIONS } from './logistic.ts';
 import { STRUCK_BANDS } from './struckBands.ts';
 
 /** Bands that are pooled for the products: deep, body, middle, sharp, high. */
@@ -10,11 +11,10 @@ const POOLS = [
   [13, 16],
 ] as const;
 
-/** The kinds of a look (see `drumAttacks`) that are pooled: share of a strong rise, fall, level after. */
+/** The kinds of a look (see `strikesIn`) that are pooled: share of a strong rise, fall, level after. */
 const POOLED_KINDS = [1, 3, 2] as const;
 
-/** A standardised number counts for at most so many deviations, a product for so much. */
-const MOST_DEVIATIONS = 6;
+/** A product counts for at most so much. */
 const MOST_PRODUCT = 9;
 
 /** A look with every number measured by its mean and deviation over the training material. */

@@ -1,4 +1,5 @@
 import { DRUM_MODEL } from './drumModel.ts';
+import { likelihood, weighedSum } from './logistic.ts';
 import { attackCourse, COURSE_RATE, repeated, repeatingLag } from './repetition.ts';
 
 /** An attack after `firstSight`: its time, its standardised look, its log odds of kick, snare and hat. */
@@ -17,8 +18,6 @@ const LEAST_ODDS = -4;
 
 /** Neighbours further away than this are all the same. */
 const FAR_SEC = 0.5;
-
-const likelihood = (odds: number): number => 1 / (1 + Math.exp(-odds));
 
 const mean = (values: readonly number[]): number =>
   values.length === 0 ? 0 : values.reduce((a, b) => a + b, 0) / values.length;
@@ -78,12 +77,7 @@ export function secondSight(attacks: readonly SightedAttack[]): number[][] {
         density,
         ...gaps,
       ];
-      const { means, deviations, weights } = DRUM_MODEL.secondSight[p]!;
-      const sum = terms.reduce(
-        (s, term, t) => s + ((term - means[t]!) / deviations[t]!) * weights[t]!,
-        weights[terms.length]!,
-      );
-      return likelihood(sum);
+      return likelihood(weighedSum(terms, DRUM_MODEL.secondSight[p]!));
     });
   });
 }

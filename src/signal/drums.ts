@@ -1,12 +1,10 @@
-import { drumAttacks } from './drumFeatures.ts';
 import { firstSight, standardised } from './drumFirstSight.ts';
 import { DRUM_MODEL } from './drumModel.ts';
 import { secondSight } from './drumSecondSight.ts';
-import type { BandFrames } from './filterBank.ts';
 import type { DrumPiece, RecordedDrumHit } from './heardRecording.ts';
-import { RISE_AHEAD_SEC } from './onsetBands.ts';
+import type { Strike } from './strikeLooks.ts';
 import { quantile } from './strikes.ts';
-import { STRUCK_BANDS, struckFrames } from './struckBands.ts';
+import { STRUCK_BANDS } from './struckBands.ts';
 
 /** In the order of the model's coefficients. */
 const PIECES: readonly DrumPiece[] = ['kick', 'snare', 'hat'];
@@ -28,13 +26,12 @@ const STRONG_HITS = 0.98;
  * Kick, snare and hi-hat or cymbal in a recording, with how strong and how likely each hit is. Every
  * attack is seen twice: by itself (`firstSight`), then against the whole recording (`secondSight`).
  * A piece of which hardly a hit
- * is likely is left out wholly, since noise looks a little like cymbals throughout. `frames`: see
- * `struckBandFrames`. A silent recording has no hits.
+ * is likely is left out wholly, since noise looks a little like cymbals throughout. A silent recording
+ * has no strikes and no hits.
  */
-export function findDrumHits(frames: BandFrames): RecordedDrumHit[] {
-  const attacks = drumAttacks(struckFrames(frames)).map(({ frame, look }) => {
+export function findDrumHits(strikes: readonly Strike[]): RecordedDrumHit[] {
+  const attacks = strikes.map(({ sec, look }) => {
     const standard = standardised(look);
-    const sec = frame / frames.frameRate + RISE_AHEAD_SEC;
     return { sec, rises: look, look: standard, odds: firstSight(standard) };
   });
   const likelihoods = secondSight(attacks);

@@ -1,9 +1,12 @@
 import { findAttacks } from './attacks.ts';
+import { findBassNotes } from './bassLine.ts';
 import { beatEvidence } from './beatEvidence.ts';
 import { beatsFrom } from './beats.ts';
 import { findDrumHits } from './drums.ts';
 import type { HeardRecording, MonoRecording } from './heardRecording.ts';
+import { lowPitches } from './lowPitches.ts';
 import { LISTENING_RATE_HZ, resample } from './resample.ts';
+import { strikesIn } from './strikeLooks.ts';
 import { struckBandFrames } from './struckBands.ts';
 
 /** The share of the work that is done after each part (measured with three minutes of a band). */
@@ -29,7 +32,9 @@ export function hearRecording(
   const { tempoBpm, tempi, beats, beatsPerBar, confidence } = beatsFrom(evidence);
   const onsets = findAttacks(evidence);
   onProgress?.(DONE.beats);
-  const drums = findDrumHits(struckBandFrames(sound.samples));
+  const strikes = strikesIn(struckBandFrames(sound.samples));
+  const drums = findDrumHits(strikes);
+  const bass = findBassNotes(strikes, lowPitches(sound.samples));
   onProgress?.(DONE.all);
   return {
     tempoBpm,
@@ -39,7 +44,7 @@ export function hearRecording(
     beatConfidence: confidence,
     onsets,
     drums,
-    bass: [],
+    bass,
     picks: [],
     chords: [],
     key: undefined,

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { findDrumHits } from '../../src/signal/drums.ts';
+import { strikesIn } from '../../src/signal/strikeLooks.ts';
 import { struckBandFrames } from '../../src/signal/struckBands.ts';
-import { playedDrums, steadyTone, whiteNoise } from '../support/drumSounds.ts';
+import { playedDrums, steadyTone, whiteNoise } from '../support/bandSounds.ts';
 
-const hitsOf = (samples: Float32Array) => findDrumHits(struckBandFrames(samples));
+const hitsOf = (samples: Float32Array) => findDrumHits(strikesIn(struckBandFrames(samples)));
 
 describe('drum hits', () => {
   // Eight bars of a back-beat at 100 bpm: x = struck; a step is an eighth.

@@ -62,3 +62,22 @@ export function whiteNoise(sec: number): Float32Array {
   const noise = seededNoise(2);
   return Float32Array.from({ length: sec * RATE_HZ }, () => 0.2 * noise());
 }
+
+/** Plucked bass notes one after another: eight partials, the higher ones weaker and sooner gone. */
+export function pluckedLine(
+  keys: readonly number[],
+  { stepSec, centsHigh }: { readonly stepSec: number; readonly centsHigh: number },
+): Float32Array {
+  const out = new Float32Array(Math.ceil((keys.length * stepSec + 0.5) * RATE_HZ));
+  for (const [step, key] of keys.entries()) {
+    const hz = 440 * 2 ** ((key - 69 + centsHigh / 100) / 12);
+    const from = Math.round(step * stepSec * RATE_HZ);
+    for (let i = 0; i < stepSec * RATE_HZ; i++) {
+      const t = i / RATE_HZ;
+      const end = Math.min(1, (stepSec - t) / 0.02, t / 0.002);
+      for (let h = 1; h <= 8; h++)
+        out[from + i]! += ((0.3 * end) / h) * Math.sin(2 * Math.PI * hz * h * t) * Math.exp(-t * h);
+    }
+  }
+  return out;
+}

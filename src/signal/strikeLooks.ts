@@ -1,8 +1,11 @@
+import type { Seconds } from '../core/time/ticks.ts';
+import type { BandFrames } from './filterBank.ts';
+import { RISE_AHEAD_SEC } from './onsetBands.ts';
 import { bandCourse, quantile, strikeFrames } from './strikes.ts';
-import { STRUCK_BANDS, type StruckFrames } from './struckBands.ts';
+import { STRUCK_BANDS, type StruckFrames, struckFrames } from './struckBands.ts';
 
 /** An attack with what it looks like: five numbers for each band, see `lookOf`. */
-export type DrumAttack = { readonly frame: number; readonly look: Float32Array };
+export type Strike = { readonly sec: Seconds; readonly look: Float32Array };
 
 /** What is taken as the measure of a band: the rise that 2 in 100 frames exceed, the level that 1 in 10 does. */
 type BandScale = { readonly rise: number; readonly level: number };
@@ -20,13 +23,17 @@ const MOST_STRONG = 2;
 const BEFORE = 3;
 const AFTER = 8;
 
-/** Attacks with their looks, in order. */
-export function drumAttacks(frames: StruckFrames): DrumAttack[] {
+/** Whatever is struck, plucked or sung anew, ascending, with its look; `bands`: see `struckBandFrames`. */
+export function strikesIn(bands: BandFrames): Strike[] {
+  const frames = struckFrames(bands);
   const scales = Array.from({ length: STRUCK_BANDS }, (_, band) => ({
     rise: Math.max(LEAST_STRONG, quantile(bandCourse(frames.rises, band, frames), STRONG_RISES)),
     level: quantile(bandCourse(frames.levels, band, frames), LOUD_LEVELS),
   }));
-  return strikeFrames(frames).map((frame) => ({ frame, look: lookOf(frame, frames, scales) }));
+  return strikeFrames(frames).map((frame) => ({
+    sec: frame / frames.frameRate + RISE_AHEAD_SEC,
+    look: lookOf(frame, frames, scales),
+  }));
 }
 
 /**
