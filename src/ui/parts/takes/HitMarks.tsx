@@ -12,7 +12,8 @@ const SVG = 'http://www.w3.org/2000/svg';
 function markElement(mark: HitMark, y: number): SVGPathElement {
   const path = document.createElementNS(SVG, 'path');
   const ink = mark.isHandKnown ? mark.hand : 'hand-unknown';
-  path.setAttribute('class', `takes-mark takes-${mark.kind} takes-${ink}`);
+  const grade = mark.grade ? `takes-grade-${mark.grade}` : '';
+  path.setAttribute('class', `takes-mark takes-${mark.kind} takes-${ink} ${grade}`.trim());
   path.setAttribute('opacity', mark.isOld ? '0.4' : '1');
   path.setAttribute('d', markPath(mark, y));
   return path;

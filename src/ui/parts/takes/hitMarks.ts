@@ -1,4 +1,5 @@
 import type { LiveHit } from '../../../app/liveHits.ts';
+import type { Grade } from '../../../core/practice/tolerance.ts';
 import { type Pattern, patternTicks } from '../../../core/rhythm/pattern.ts';
 import type { Seconds } from '../../../core/time/ticks.ts';
 import type { HandName } from '../../../core/voicing/voicing.ts';
@@ -19,6 +20,8 @@ export type HitMark = {
   readonly x: Pixels;
   readonly to: Pixels;
   readonly isOld: boolean;
+  /** How well a hit that was played is in time; the mark shows it by itself, wherever it stands. */
+  readonly grade?: Grade;
 };
 
 /** So much time is one pixel of lateness, until the mark would reach its neighbour. */
@@ -78,23 +81,38 @@ export function hitMarks(hits: readonly LiveHit[], pattern: Pattern, system: Sys
         x,
         to,
         isOld: round < latest,
+        ...(hit.kind === 'played' && { grade: hit.grade }),
       }));
     });
 }
 
-/** Half the height of a mark. */
-const REACH: Pixels = 8;
+/** Half the height of a tick, by how well its hit is in time; CSS draws the better ones heavier as well. */
+const REACHES: Readonly<Record<Grade, Pixels>> = { 'very-good': 10, good: 8, fair: 6, off: 8 };
+
+/** Half of what is left out in the middle of a tick that is off. */
+const GAP: Pixels = 4;
 
 const CROSS: Pixels = 5.5;
 const RING: Pixels = 5.5;
 const LOZENGE: Pixels = 6.5;
 
+/** A tick at `x`: taller the better it is in time, broken in the middle where it is off. */
+function tickPath(x: Pixels, y: Pixels, grade: Grade): string {
+  const reach = REACHES[grade];
+  return grade === 'off'
+    ? `M${x} ${y - reach}V${y - GAP}M${x} ${y + GAP}V${y + reach}`
+    : `M${x} ${y - reach}V${y + reach}`;
+}
+
 /**
- * The outline of a mark around height `y`, as SVG path data: a tick that leans on its place, a lozenge on
- * that tick for a wrong key, a ring or a cross.
+ * The outline of a mark around height `y`, as SVG path data: a tick that leans on its place and says how good
+ * it is (good without a `grade`), a lozenge on a tick for a wrong key, a ring or a cross.
  */
-export function markPath({ kind, x, to }: Pick<HitMark, 'kind' | 'x' | 'to'>, y: Pixels): string {
-  const tick = `M${x} ${y}H${to}M${to} ${y - REACH}V${y + REACH}`;
+export function markPath(
+  { kind, x, to, grade = 'good' }: Pick<HitMark, 'kind' | 'x' | 'to' | 'grade'>,
+  y: Pixels,
+): string {
+  const tick = `M${x} ${y}H${to}${tickPath(to, y, grade)}`;
   switch (kind) {
     case 'played':
       return tick;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LiveHit } from '../../../../src/app/liveHits.ts';
+import { GRADES } from '../../../../src/core/practice/tolerance.ts';
 import { systemsOf } from '../../../../src/ui/parts/grid/systemLayout.ts';
 import {
   type HitMark,
@@ -109,6 +110,16 @@ describe('marks of hits', () => {
       patternId: 'x',
     };
     expect(marksOf(other, { ...other, patternId: 'p' })).toHaveLength(1);
+  });
+
+  it('say by their shape alone how well a hit is in time', () => {
+    const shapes = GRADES.map((grade) => markPath({ kind: 'played', x: 10, to: 15, grade }, 20));
+    expect(new Set(shapes).size).toBe(GRADES.length);
+    expect(shapes.map((path) => path.includes('V16M'))).toEqual([false, false, false, true]);
+  });
+
+  it('carry the grade of the hit that they stand for', () => {
+    expect(marksOf(playedAt(0, 0.02)).map(({ grade }) => grade)).toEqual(['good']);
   });
 
   it('are drawn as a tick, a lozenge on it, a ring and a cross, so that colour is not needed to tell them apart', () => {
