@@ -2,30 +2,22 @@ import { phraseTimeline } from '../core/practice/phrase.ts';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
-import { heldNotes } from '../core/rhythm/heldNotes.ts';
-import type { Note } from '../core/rhythm/note.ts';
-import { type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
-import { pedalSpans } from '../core/rhythm/pedal.ts';
-import { realise } from '../core/rhythm/realise.ts';
+import { musicOrHeld } from '../core/rhythm/music.ts';
+import { patternForBar } from '../core/rhythm/patternAt.ts';
 import type { PatternChoice } from '../core/song/song.ts';
 import type { Timeline } from '../core/song/timeline.ts';
 import { tempoBeatTicks } from '../core/time/meter.ts';
 import { steadyTempo } from '../core/time/tempoMap.ts';
 import { voiceSection } from '../core/voicing/voiceTimeline.ts';
-import type { Voicing } from '../core/voicing/voicing.ts';
 import { selectTempoMap } from '../state/selectors.ts';
-import { atSpeed, type PhraseRequest, type Score, type ScoreProblem, unplayable } from './score.ts';
-
-/** The chords with their patterns, or held where there are none or one has another meter than its bar. */
-function phraseNotes(
-  timeline: Timeline,
-  voicings: readonly Voicing[],
-  patternAt: PatternAt,
-): Note[] {
-  const isHeld = timeline.bars.every((bar, i) => !patternAt(bar, i));
-  const played = isHeld ? undefined : realise(timeline, voicings, patternAt);
-  return played?.ok ? played.value : heldNotes(timeline, voicings);
-}
+import {
+  atSpeed,
+  type PhraseRequest,
+  type Score,
+  type ScoreProblem,
+  unplayable,
+  wholeScore,
+} from './score.ts';
 
 /** The timeline of a phrase as a section that plays the patterns which are chosen. */
 function withPatterns(timeline: Timeline, choice: PatternChoice): Timeline {
@@ -53,16 +45,12 @@ export function phraseScore(
     });
   const voicings = voiceSection(timeline.chords, project.voicing, 'path');
   if (!voicings.ok) return err(unplayable(timeline.chords[voicings.error.place]!));
-  const patternAt = patternForBar(project.patterns, timeline);
-  const notes = phraseNotes(timeline, voicings.value, patternAt);
-  return ok({
+  const music = musicOrHeld({
     timeline,
-    notes,
-    pedals: pedalSpans(timeline, patternAt, notes),
-    fromTick: 0,
-    toTick: timeline.lengthTicks,
-    tempoMap: atSpeed(selectTempoMap(project), speedPercent),
+    voicings: voicings.value,
+    patternAt: patternForBar(project.patterns, timeline),
   });
+  return ok(wholeScore(timeline, music, atSpeed(selectTempoMap(project), speedPercent)));
 }
 
 /** The practice settings under which a phrase is heard: both hands, and the band where notes of it are given. */

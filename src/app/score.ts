@@ -8,15 +8,13 @@ import type { Stage } from '../core/practice/stage.ts';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { chosenPattern } from '../core/rhythm/chosenPattern.ts';
-import { clickTrack } from '../core/rhythm/click.ts';
 import { countIn } from '../core/rhythm/countIn.ts';
 import type { Level } from '../core/rhythm/levels.ts';
+import { type Music, musicOf } from '../core/rhythm/music.ts';
 import type { Note, Part, TimedNote } from '../core/rhythm/note.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
-import { type PedalSpan, pedalled, pedalSpans, pedalsWithin } from '../core/rhythm/pedal.ts';
+import { type PedalSpan, pedalled, pedalsWithin } from '../core/rhythm/pedal.ts';
 import { perform } from '../core/rhythm/perform.ts';
-import { realise } from '../core/rhythm/realise.ts';
-import { realiseBand } from '../core/rhythm/realiseBand.ts';
 import type { PatternChoice } from '../core/song/song.ts';
 import { barAt, type ChordSpan, type Timeline, type TimelineBar } from '../core/song/timeline.ts';
 import { barTicks, tempoBeatTicks } from '../core/time/meter.ts';
@@ -162,6 +160,18 @@ export function unplayable(span: ChordSpan): ScoreProblem {
   return { kind: 'nothing-playable', chord };
 }
 
+/** All of a timeline's music, from its start to its end. */
+export function wholeScore(timeline: Timeline, music: Music, tempoMap: TempoMap): Score {
+  return {
+    timeline,
+    notes: [...music.hands, ...music.band, ...music.click],
+    pedals: music.pedals,
+    fromTick: 0,
+    toTick: timeline.lengthTicks,
+    tempoMap,
+  };
+}
+
 /** The drill's chord held, one pattern over it: see `chordsScore`. */
 export function oneChordScore(
   project: Project,
@@ -188,16 +198,16 @@ export function chordsScore(
   const timeline = turnsTimeline(chords, pattern.meter, rounds * pattern.bars);
   const voicings = voiceTimeline(timeline, project.voicing);
   if (!voicings.ok) return err(unplayable(voicings.error.span));
-  const hands = realise(timeline, voicings.value, () => main, { loop: true });
-  if (!hands.ok) throw new Error(`the drill of “${pattern.name}” has bars of another meter`);
-  const band = realiseBand(timeline, voicings.value, () => main, { loop: true });
-  return ok({
+  const music = musicOf({
     timeline,
-    notes: [...hands.value, ...band, ...clickTrack(timeline, project.practice.click)],
-    pedals: pedalSpans(timeline, () => main, hands.value),
-    fromTick: 0,
-    toTick: timeline.lengthTicks,
-    tempoMap: steadyTempo(bpm, tempoBeatTicks(pattern.meter)),
+    voicings: voicings.value,
+    patternAt: () => main,
+    loop: true,
+    click: project.practice.click,
+  });
+  if (!music.ok) throw new Error(`the drill of “${pattern.name}” has bars of another meter`);
+  return ok({
+    ...wholeScore(timeline, music.value, steadyTempo(bpm, tempoBeatTicks(pattern.meter))),
     pattern,
   });
 }

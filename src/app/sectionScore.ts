@@ -1,17 +1,14 @@
 import type { SectionId } from '../core/ids.ts';
 import type { Project } from '../core/project.ts';
 import { err, ok, type Result } from '../core/result.ts';
-import { clickTrack } from '../core/rhythm/click.ts';
 import { patternsThatFit } from '../core/rhythm/fittedPattern.ts';
+import { musicOf } from '../core/rhythm/music.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
-import { pedalSpans } from '../core/rhythm/pedal.ts';
-import { realise } from '../core/rhythm/realise.ts';
-import { realiseBand } from '../core/rhythm/realiseBand.ts';
 import { type Timeline, timelineOf } from '../core/song/timeline.ts';
 import { sameMeter, tempoBeatTicks } from '../core/time/meter.ts';
 import { type Bpm, steadyTempo } from '../core/time/tempoMap.ts';
 import { voiceTimeline } from '../core/voicing/voiceTimeline.ts';
-import { oneChordScore, type Score, type ScoreProblem, unplayable } from './score.ts';
+import { oneChordScore, type Score, type ScoreProblem, unplayable, wholeScore } from './score.ts';
 
 /**
  * A section by itself, played once, as its chart is written; undefined where the song has no such
@@ -50,17 +47,16 @@ export function sectionScore(
     return oneChordScore(project, pattern, pattern.bars, bpm);
   const voicings = voiceTimeline(timeline, project.voicing);
   if (!voicings.ok) return err(unplayable(voicings.error.span));
-  const patternAt = patternsThatFit(() => pattern, timeline);
-  const hands = realise(timeline, voicings.value, patternAt, { loop: true });
-  if (!hands.ok) throw new Error(`“${pattern.name}” was laid over a bar of another meter`);
-  const band = realiseBand(timeline, voicings.value, patternAt, { loop: true });
-  return ok({
+  const music = musicOf({
     timeline,
-    notes: [...hands.value, ...band, ...clickTrack(timeline, project.practice.click)],
-    pedals: pedalSpans(timeline, patternAt, hands.value),
-    fromTick: 0,
-    toTick: timeline.lengthTicks,
-    tempoMap: steadyTempo(bpm, tempoBeatTicks(pattern.meter)),
+    voicings: voicings.value,
+    patternAt: patternsThatFit(() => pattern, timeline),
+    loop: true,
+    click: project.practice.click,
+  });
+  if (!music.ok) throw new Error(`“${pattern.name}” was laid over a bar of another meter`);
+  return ok({
+    ...wholeScore(timeline, music.value, steadyTempo(bpm, tempoBeatTicks(pattern.meter))),
     pattern,
   });
 }

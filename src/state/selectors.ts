@@ -2,11 +2,10 @@ import type { Project } from '../core/project.ts';
 import { ok, type Result } from '../core/result.ts';
 import { clickTrack } from '../core/rhythm/click.ts';
 import { patternsThatFit } from '../core/rhythm/fittedPattern.ts';
+import { type Music, musicOf } from '../core/rhythm/music.ts';
 import type { Note } from '../core/rhythm/note.ts';
 import { type PatternAt, patternForBar } from '../core/rhythm/patternAt.ts';
-import { type PedalSpan, pedalSpans } from '../core/rhythm/pedal.ts';
-import { realise } from '../core/rhythm/realise.ts';
-import { realiseBand } from '../core/rhythm/realiseBand.ts';
+import type { PedalSpan } from '../core/rhythm/pedal.ts';
 import { type ChordSpan, type Timeline, tempoMapOf, timelineOf } from '../core/song/timeline.ts';
 import type { TempoMap } from '../core/time/tempoMap.ts';
 import { voiceTimeline } from '../core/voicing/voiceTimeline.ts';
@@ -81,36 +80,46 @@ export const selectPatternAt: Selector<PatternAt> = selector(
   },
 );
 
-/** What both hands play in the whole song. */
-export const selectNotes: Selector<Result<readonly Note[], NothingPlayable>> = selector(
+/** What plays in the whole song but the click, which changes by itself. */
+const selectMusic: Selector<Result<Music, NothingPlayable>> = selector(
   (project) => [selectPatternAt(project), selectVoicings(project)],
   (project) => {
     const voicings = selectVoicings(project);
     if (!voicings.ok) return voicings;
-    const notes = realise(selectTimeline(project), voicings.value, selectPatternAt(project));
-    if (!notes.ok) throw new Error(`bar ${notes.error.bar} got a pattern of another meter`);
-    return notes;
+    const music = musicOf({
+      timeline: selectTimeline(project),
+      voicings: voicings.value,
+      patternAt: selectPatternAt(project),
+    });
+    if (!music.ok) throw new Error(`bar ${music.error.bar} got a pattern of another meter`);
+    return music;
   },
 );
 
-/** When the pedal is down in the whole song; never where hands cannot be found. */
-export const selectPedals: Selector<readonly PedalSpan[]> = selector(
-  (project) => [selectPatternAt(project), selectNotes(project)],
+/** What both hands play in the whole song. */
+export const selectNotes: Selector<Result<readonly Note[], NothingPlayable>> = selector(
+  (project) => [selectMusic(project)],
   (project) => {
-    const notes = selectNotes(project);
-    return notes.ok
-      ? pedalSpans(selectTimeline(project), selectPatternAt(project), notes.value)
-      : [];
+    const music = selectMusic(project);
+    return music.ok ? ok(music.value.hands) : music;
   },
 );
 
 /** What the band plays in the whole song. */
 export const selectBandNotes: Selector<Result<readonly Note[], NothingPlayable>> = selector(
-  (project) => [selectPatternAt(project), selectVoicings(project)],
+  (project) => [selectMusic(project)],
   (project) => {
-    const voicings = selectVoicings(project);
-    if (!voicings.ok) return voicings;
-    return ok(realiseBand(selectTimeline(project), voicings.value, selectPatternAt(project)));
+    const music = selectMusic(project);
+    return music.ok ? ok(music.value.band) : music;
+  },
+);
+
+/** When the pedal is down in the whole song; never where hands cannot be found. */
+export const selectPedals: Selector<readonly PedalSpan[]> = selector(
+  (project) => [selectMusic(project)],
+  (project) => {
+    const music = selectMusic(project);
+    return music.ok ? music.value.pedals : [];
   },
 );
 

@@ -1,7 +1,8 @@
 import type { Chord } from '../harmony/chord.ts';
 import { chromaOf, type KeyNumber, type Semitones } from '../harmony/pitch.ts';
-import type { Ticks } from '../time/ticks.ts';
-import type { BandNote } from './band.ts';
+import { tempoBeatTicks } from '../time/meter.ts';
+import { TICKS_PER_QUARTER, type Ticks } from '../time/ticks.ts';
+import type { BandBar, BandNote } from './band.ts';
 import type { RootSpan } from './likelyRoots.ts';
 import type { BassTone } from './tones.ts';
 
@@ -24,9 +25,6 @@ const DEGREES: readonly BassTone[] = [
   'seventh',
 ];
 
-/** A note this shortly before the next harmony can lead into it: one beat. */
-const APPROACH_TICKS: Ticks = 480;
-
 /** So near to the start of a harmony a note comes with it. */
 const TOGETHER_TICKS: Ticks = 60;
 
@@ -47,9 +45,20 @@ function rootKey(notes: readonly BandNote[], root: number): KeyNumber {
   return lowest - ((lowest - root + 120) % 12);
 }
 
-function isApproach(note: BandNote, here: RootSpan, next: RootSpan | undefined): boolean {
-  if (!next || next.root === here.root || next.startTick - note.startTick > APPROACH_TICKS)
-    return false;
+/** A note so shortly before the next harmony can lead into it: the beat that the tempo counts in its bar. */
+function approachTicks(note: BandNote, bars: readonly BandBar[]): Ticks {
+  const bar = bars.findLast(({ startTick }) => startTick <= note.startTick) ?? bars[0];
+  return bar ? tempoBeatTicks(bar.meter) : TICKS_PER_QUARTER;
+}
+
+function isApproach(
+  note: BandNote,
+  here: RootSpan,
+  next: RootSpan | undefined,
+  bars: readonly BandBar[],
+): boolean {
+  if (!next || next.root === here.root) return false;
+  if (next.startTick - note.startTick > approachTicks(note, bars)) return false;
   const up = (next.root - note.keyNumber + 120) % 12;
   const isOwnTone = [0, 7].includes((note.keyNumber - here.root + 120) % 12);
   return up === 1 && !isOwnTone;
@@ -86,6 +95,7 @@ function openedOnRoots(degrees: readonly BassTone[], openings: readonly number[]
 export function bassDegrees(
   notes: readonly BandNote[],
   harmonies: readonly RootSpan[],
+  bars: readonly BandBar[],
 ): BassTone[] {
   const spanOf = (note: BandNote) =>
     Math.max(
@@ -97,7 +107,7 @@ export function bassDegrees(
     const index = spanOf(note);
     const harmony = harmonies[index];
     if (!harmony) return 'root';
-    if (isApproach(note, harmony, harmonies[index + 1])) return 'approach';
+    if (isApproach(note, harmony, harmonies[index + 1], bars)) return 'approach';
     const key = rootKeys.get(harmony.root) ?? rootKey(notes, harmony.root);
     rootKeys.set(harmony.root, key);
     return degreeOf(note.keyNumber - key);

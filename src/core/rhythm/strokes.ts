@@ -85,12 +85,12 @@ function drumSources(notes: readonly BandNote[]): SourceStrokes[] {
 function bassStrokes(
   notes: readonly BandNote[],
   id: string,
-  roots: readonly RootSpan[],
+  { bars, roots }: Context,
 ): HeardStroke[] {
   const lowest = attacksOf(notes).map((attack) =>
     attack.reduce((low, note) => (note.keyNumber < low.keyNumber ? note : low)),
   );
-  const degrees = bassDegrees(lowest, roots);
+  const degrees = bassDegrees(lowest, roots, bars);
   return lowest.map((note, i) => strokeOf([note], id, [degrees[i]!]));
 }
 
@@ -141,7 +141,7 @@ function pitchedStrokes(
 ): HeardStroke[] {
   switch (role) {
     case 'bass':
-      return bassStrokes(notes, id, roots);
+      return bassStrokes(notes, id, { bars, roots });
     case 'picking':
       return pickedStrokes(notes, id, bars);
     case 'strumming':
@@ -192,7 +192,7 @@ function accompanimentSources(
   const all: SourceStrokes[] = [
     {
       source: { id: bassId, name, part: 'bass' },
-      strokes: bassStrokes(low, bassId, context.roots),
+      strokes: bassStrokes(low, bassId, context),
     },
     { source: { id, name, part }, strokes: pickedStrokes(high, id, context.bars) },
   ];

@@ -79,10 +79,12 @@ describe('likely roots', () => {
 
 describe('bass degrees', () => {
   const inC = [{ startTick: 0, endTick: BAR, root: 0 }];
+  const inFour = [{ startTick: 0, meter: meter('4/4') }];
   const degrees = (keys: readonly number[]) =>
     bassDegrees(
       keys.map((key, i) => bandNote(key, i * 240)),
       inC,
+      inFour,
     );
 
   it('names the notes of the octave above the root', () => {
@@ -108,7 +110,18 @@ describe('bass degrees', () => {
       { startTick: BAR, endTick: 2 * BAR, root: 5 },
     ];
     const notes = [bandNote(36, 0), bandNote(40, 1440), bandNote(41, BAR)];
-    expect(bassDegrees(notes, changes)).toEqual(['root', 'approach', 'root']);
+    expect(bassDegrees(notes, changes, inFour)).toEqual(['root', 'approach', 'root']);
+  });
+
+  it('hears an approach in the whole last beat of a 6/8, which is a dotted quarter, and not before', () => {
+    const changes = [
+      { startTick: 0, endTick: 1440, root: 0 },
+      { startTick: 1440, endTick: 2880, root: 5 },
+    ];
+    const notes = [bandNote(36, 0), bandNote(40, 480), bandNote(40, 720), bandNote(41, 1440)];
+    const inSix = [{ startTick: 0, meter: meter('6/8') }];
+    expect(bassDegrees(notes, changes, inSix)).toEqual(['root', 'third', 'approach', 'root']);
+    expect(bassDegrees(notes, changes, inFour)[2]).toBe('third');
   });
 
   it('reads against written chords, a slash chord by its bass', () => {
@@ -120,7 +133,7 @@ describe('bass degrees', () => {
   });
 
   it('takes every note for the root where no harmony is known', () => {
-    expect(bassDegrees([bandNote(40, 0)], [])).toEqual(['root']);
+    expect(bassDegrees([bandNote(40, 0)], [], inFour)).toEqual(['root']);
   });
 });
 
