@@ -1,7 +1,7 @@
 import { err, ok, type Result } from '../result.ts';
 import type { Chord } from './chord.ts';
 import { formatChordSuffix, matchAt, readChordSuffix } from './chordSuffix.ts';
-import { formatPitchClass, pitchClassOf, samePitchClass } from './pitch.ts';
+import { formatPitchClass, pitchClassOf } from './pitch.ts';
 
 /** Why a text is no chord symbol; `at` is the first character that was not understood (0-based, in `text`). */
 export type ChordSymbolError = {
@@ -15,7 +15,7 @@ const ROOT = /[A-G](?:bb|♭♭|𝄫|b|♭|##|♯♯|𝄪|x|#|♯)?/;
 /**
  * Reads a chord symbol: a root with ♭ b ♯ # x, a quality in any of its usual spellings (`maj7` `M7`
  * `ma7` `Δ`, `m` `mi` `min` `-`, `dim` `°`, `ø`, `+` `aug`, `sus`), figures to 13, tensions added,
- * altered or in brackets, and a bass after a slash (left out where it is the root). Figures stack:
+ * altered or in brackets, and a bass after a slash, also where it is the root. Figures stack:
  * 13 is 9, 11 and 13 over the seventh; an altered tension replaces the plain one. `7alt` is read as
  * 7♯5♯9 (common practice). Spaces around the symbol are ignored. Where the symbol asks for a
  * combination that no quality has (`m7♯5`, `maj7sus4`), the error stands at the part that does not fit.
@@ -32,7 +32,7 @@ export function parseChordSymbol(text: string): Result<Chord, ChordSymbolError> 
   if (end === symbol.length) return ok({ root, ...suffix });
   const bass = pitchClassOf(symbol.slice(end + 1));
   if (!bass) return err({ kind: 'unknown-bass', text, at: end + 1 });
-  return ok(samePitchClass(bass, root) ? { root, ...suffix } : { root, ...suffix, bass });
+  return ok({ root, ...suffix, bass });
 }
 
 /**

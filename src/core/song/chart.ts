@@ -4,7 +4,14 @@ import type { Key } from '../harmony/key.ts';
 import { err, ok, type Result } from '../result.ts';
 import { beatStarts, formatMeter, type Meter, sameMeter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
-import { type ChartBar, type ChartError, HOLD, readBar, readsAsMeter } from './chartBar.ts';
+import {
+  type ChartBar,
+  type ChartError,
+  chordReading,
+  HOLD,
+  readBar,
+  readsAsMeter,
+} from './chartBar.ts';
 import { barTexts } from './chartText.ts';
 import { sectionBars } from './form.ts';
 import type { BarMeter, ChordSlot } from './song.ts';
@@ -37,9 +44,12 @@ function slotsOf(bars: readonly ChartBar[]): ChordSlot[] {
  * reads as a meter (`5/4`) is one at the start of a bar with more in it: name the meter first there.
  */
 export function parseChartBars(text: string, meter: Meter, key?: Key): Result<Chart, ChartError> {
+  const texts = barTexts(text);
+  if (!texts.ok) return texts;
+  const setting = { meter, key, chordOf: chordReading(key) };
   const bars: ChartBar[] = [];
-  for (const barText of barTexts(text)) {
-    const bar = readBar(barText, { meter, key }, bars.at(-1));
+  for (const barText of texts.value) {
+    const bar = readBar(barText, setting, bars.at(-1));
     if (!bar.ok) return bar;
     bars.push(bar.value);
   }

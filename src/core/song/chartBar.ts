@@ -1,9 +1,10 @@
+import type { Chord } from '../harmony/chord.ts';
 import { type ChordTextError, parseChordText } from '../harmony/chordText.ts';
 import type { Key } from '../harmony/key.ts';
 import { err, ok, type Result } from '../result.ts';
 import { beatLengths, type Meter, type MeterError, parseMeter, sameMeter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
-import type { BarText, ChartPlace } from './chartText.ts';
+import type { BarText, ChartLengthError, ChartPlace } from './chartText.ts';
 import type { ChordSlot } from './song.ts';
 
 /**
@@ -13,6 +14,7 @@ import type { ChordSlot } from './song.ts';
  */
 export type ChartError =
   | { readonly kind: 'empty-chart' }
+  | ChartLengthError
   | (ChartPlace &
       (
         | { readonly kind: 'empty-bar' }
@@ -25,8 +27,25 @@ export type ChartError =
         | { readonly kind: 'unknown-chord'; readonly error: ChordTextError }
       ));
 
+/** Reads one chord's text in the key of a chart, where it has one. */
+export type ChordReading = (text: string) => Result<Chord, ChordTextError>;
+
 /** What a chart is read in: its meter and, where numerals and numbers are chords, its key. */
-export type ChartSetting = { readonly meter: Meter; readonly key: Key | undefined };
+export type ChartSetting = {
+  readonly meter: Meter;
+  readonly key: Key | undefined;
+  readonly chordOf: ChordReading;
+};
+
+/** `parseChordText` in a key; each text is read once, however often a chart has it. */
+export function chordReading(key: Key | undefined): ChordReading {
+  const read = new Map<string, Result<Chord, ChordTextError>>();
+  return (text) => {
+    const known = read.get(text) ?? parseChordText(text, key);
+    read.set(text, known);
+    return known;
+  };
+}
 
 /** One chord as it sounds in a bar; `held` goes on from the bar before. */
 type BarChord = {
@@ -57,10 +76,10 @@ export function readsAsMeter(token: string): boolean {
  */
 function readMeter(
   tokens: readonly ChartPlace[],
-  { meter, key }: ChartSetting,
+  { meter, key, chordOf }: ChartSetting,
 ): Result<{ readonly meter: Meter; readonly tokens: readonly ChartPlace[] }, ChartError> {
   const first = tokens[0];
-  const mayBeChord = first && key && parseChordText(first.text, key).ok;
+  const mayBeChord = first && key && chordOf(first.text).ok;
   const isChord = mayBeChord && (tokens.length === 1 || !readsAsMeter(first.text));
   if (!first || isChord || !METER_TOKEN.test(first.text)) return ok({ meter, tokens });
   const own = parseMeter(first.text);
@@ -82,10 +101,10 @@ function tokenLengths(tokens: readonly ChartPlace[], meter: Meter): Ticks[] | un
 
 function readChord(
   token: ChartPlace,
-  key: Key | undefined,
+  chordOf: ChordReading,
 ): Result<ChordSlot['chord'], ChartError> {
   if (NO_CHORD.test(token.text)) return ok('no-chord');
-  const chord = parseChordText(token.text, key);
+  const chord = chordOf(token.text);
   return chord.ok ? chord : err({ ...token, kind: 'unknown-chord', error: chord.error });
 }
 
@@ -93,14 +112,14 @@ function readChords(
   tokens: readonly ChartPlace[],
   lengths: readonly Ticks[],
   before: BarChord | undefined,
-  key: Key | undefined,
+  chordOf: ChordReading,
 ): Result<BarChord[], ChartError> {
   const chords: BarChord[] = [];
   for (const [i, token] of tokens.entries()) {
     const ticks = lengths[i] ?? 0;
     const last = chords.at(-1);
     if (token.text !== HOLD) {
-      const chord = readChord(token, key);
+      const chord = readChord(token, chordOf);
       if (!chord.ok) return chord;
       chords.push({ chord: chord.value, ticks, held: false });
     } else if (last) chords[chords.length - 1] = { ...last, ticks: last.ticks + ticks };
@@ -139,6 +158,6 @@ export function readBar(
     const place = tokens[beats] ?? { ...bar.place, ...tokens[0], text: bar.place.text.trim() };
     return err({ ...place, kind: 'beats-do-not-fit', tokens: tokens.length, beats });
   }
-  const chords = readChords(tokens, lengths, before?.chords.at(-1), setting.key);
+  const chords = readChords(tokens, lengths, before?.chords.at(-1), setting.chordOf);
   return chords.ok ? ok({ meter, chords: chords.value }) : chords;
 }

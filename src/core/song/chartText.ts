@@ -1,3 +1,5 @@
+import { err, ok, type Result } from '../result.ts';
+
 /**
  * Where something stands in a chart's text: its bar (from 1), its line (from 1), its column in that
  * line and its place in the whole text (both from 0), and the text itself.
@@ -32,6 +34,17 @@ function cellsOf(text: string, line: number, lineAt: number): Cell[] {
   });
 }
 
+/** More bars than any song has: of a section, and of a song as it is played. What is longer is refused before it is laid out. */
+export const MOST_BARS = 10_000;
+
+/** More characters than so many bars are written with. */
+export const MOST_CHART_CHARACTERS = 1_000_000;
+
+/** A chart that is too long to be read. */
+export type ChartLengthError =
+  | { readonly kind: 'too-much-text'; readonly characters: number; readonly most: number }
+  | { readonly kind: 'too-many-bars'; readonly bars: number; readonly most: number };
+
 function tokensOf(bar: ChartPlace): ChartPlace[] {
   return [...bar.text.matchAll(/\S+/g)].map((match) => ({
     ...bar,
@@ -41,16 +54,29 @@ function tokensOf(bar: ChartPlace): ChartPlace[] {
   }));
 }
 
-/** The bars of a chart's text in order, across lines: a line's end is a bar line too. Empty text has none. */
-export function barTexts(text: string): BarText[] {
+/**
+ * The bars of a chart's text in order, across lines: a line's end is a bar line too. Empty text has
+ * none; at most `MOST_BARS` of them in `MOST_CHART_CHARACTERS` are read.
+ */
+export function barTexts(text: string): Result<BarText[], ChartLengthError> {
+  if (text.length > MOST_CHART_CHARACTERS)
+    return err({
+      kind: 'too-much-text',
+      characters: text.length,
+      most: MOST_CHART_CHARACTERS,
+    });
   let lineAt = 0;
   const cells = text.split('\n').flatMap((line, i) => {
     const found = cellsOf(line, i + 1, lineAt);
     lineAt += line.length + 1;
     return found;
   });
-  return cells.map((cell, i) => {
-    const place = { bar: i + 1, ...cell };
-    return { place, tokens: tokensOf(place) };
-  });
+  if (cells.length > MOST_BARS)
+    return err({ kind: 'too-many-bars', bars: cells.length, most: MOST_BARS });
+  return ok(
+    cells.map((cell, i) => {
+      const place = { bar: i + 1, ...cell };
+      return { place, tokens: tokensOf(place) };
+    }),
+  );
 }

@@ -86,7 +86,7 @@ export function formatMeter(meter: Meter): string {
 }
 
 export function sameMeter(a: Meter, b: Meter): boolean {
-  return formatMeter(a) === formatMeter(b);
+  return a === b || formatMeter(a) === formatMeter(b);
 }
 
 /** Length of one written unit (the lower figure) in ticks. */

@@ -11,8 +11,7 @@ import { useParts } from '../parts/tool/parts.ts';
 import { useProject, useView } from '../parts/tool/useProject.ts';
 
 function selectPlace(field: HTMLTextAreaElement | null, error: ChartError): void {
-  if (error.kind !== 'empty-chart')
-    field?.setSelectionRange(error.at, error.at + error.text.length);
+  if ('at' in error) field?.setSelectionRange(error.at, error.at + error.text.length);
 }
 
 /** A sentence that comes up under the fold is of no use. */

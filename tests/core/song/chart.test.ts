@@ -13,6 +13,7 @@ import {
   parseChart,
   parseChartBars,
 } from '../../../src/core/song/chart.ts';
+import { MOST_BARS, MOST_CHART_CHARACTERS } from '../../../src/core/song/chartText.ts';
 import type { ChordSlot } from '../../../src/core/song/song.ts';
 import { beatLengths } from '../../../src/core/time/meter.ts';
 import { anyChord } from '../../support/chords.ts';
@@ -283,4 +284,36 @@ describe('reads back the chart that was written, whatever its meters and changes
       }),
     ),
   );
+});
+
+describe('a chord over its own root', () => {
+  it.each(['A/A', 'Am7/A', 'C/C', 'C/E'])('%s is written back as it was read', (symbol) => {
+    const read = slots(`| ${symbol} |`);
+    expect(formatChart(read, meter('4/4'))).toBe(`| ${symbol} |`);
+  });
+
+  it.each(['1/1', '5/5', '5/7'])('%s is written back as it was read', (number) => {
+    const key = majorKey('C');
+    const read = valueOf(parseChart(`| ${number} |`, meter('4/4'), key));
+    const naming = (c: Chord) => formatDegreeNumber(scaleChordOf(c, key));
+    expect(formatChart(read, meter('4/4'), naming)).toBe(`| ${number} |`);
+    expect(slots(formatChart(read, meter('4/4')))).toEqual(read);
+  });
+});
+
+describe('a chart that is too long', () => {
+  it('is refused before it is laid out, with how long it is', () => {
+    expect(errorOf(parseChart('C\n'.repeat(MOST_BARS + 1), meter('4/4')))).toEqual({
+      kind: 'too-many-bars',
+      bars: MOST_BARS + 1,
+      most: MOST_BARS,
+    });
+    expect(errorOf(parseChart(' '.repeat(MOST_CHART_CHARACTERS + 1), meter('4/4')))).toMatchObject({
+      kind: 'too-much-text',
+      characters: MOST_CHART_CHARACTERS + 1,
+    });
+  });
+
+  it('may have as many bars as a song has at the most', () =>
+    expect(valueOf(parseChart('| C '.repeat(MOST_BARS), meter('4/4')))).toHaveLength(MOST_BARS));
 });

@@ -55,7 +55,7 @@ function counted(count: number, one: string): string {
 }
 
 /** What is wrong at a place, as the rest of a sentence after the place. */
-function faultText(error: Exclude<ChartError, { readonly kind: 'empty-chart' }>): string {
+function faultText(error: Extract<ChartError, ChartPlace>): string {
   switch (error.kind) {
     case 'empty-bar':
       return 'this bar is empty. Write a chord, / to go on with the chord before, or N.C.';
@@ -82,14 +82,28 @@ function faultText(error: Exclude<ChartError, { readonly kind: 'empty-chart' }>)
 
 /** Why a text is no chart: where, what, and what to do. */
 export function chartSentence(error: ChartError): string {
-  if (error.kind === 'empty-chart')
-    return 'A section needs at least one bar. Write a chord, or N.C. for a bar without one.';
-  return `${placeText(error)}: ${faultText(error)}`;
+  switch (error.kind) {
+    case 'empty-chart':
+      return 'A section needs at least one bar. Write a chord, or N.C. for a bar without one.';
+    case 'too-much-text':
+      return `This text has ${shown(error.characters)} characters; a section’s chart has ${shown(error.most)} at the most. Divide it into sections.`;
+    case 'too-many-bars':
+      return `These are ${shown(error.bars)} bars; a section has ${shown(error.most)} at the most. Divide it into sections, or leave some out.`;
+    default:
+      return `${placeText(error)}: ${faultText(error)}`;
+  }
 }
 
 /** Why what was typed into a cell of the chart was not understood. */
 export function entrySentence(error: ChordTextError | ChartError): string {
-  return error.kind === 'empty-chart' || 'bar' in error
-    ? chartSentence(error)
-    : chordSymbolSentence(error);
+  return isChordError(error) ? chordSymbolSentence(error) : chartSentence(error);
+}
+
+function isChordError(error: ChordTextError | ChartError): error is ChordTextError {
+  return 'at' in error && !('bar' in error);
+}
+
+/** A number as it is read, with its thousands apart. */
+function shown(count: number): string {
+  return count.toLocaleString('en');
 }

@@ -61,3 +61,10 @@ describe('sentences about meters', () => {
     expect(meterSentence(errorOf(parseMeter(text)))).toContain(part);
   });
 });
+
+it('says of a chart that is too long how long it is and how long it may be', () => {
+  expect(chartProblem('C\n'.repeat(10_001))).toBe(
+    'These are 10,001 bars; a section has 10,000 at the most. Divide it into sections, or leave some out.',
+  );
+  expect(chartProblem(' '.repeat(1_000_001))).toContain('1,000,001 characters');
+});
