@@ -4,10 +4,10 @@ import type { MonoRecording } from './heardRecording.ts';
 export const LISTENING_RATE_HZ = 22050;
 
 /** Zero crossings of the sinc on either side of its middle. */
-const CROSSINGS = 16;
+const CROSSINGS = 11;
 
-/** Kaiser's β for about 80 dB in the stop band (Kaiser 1974: A ≈ β / 0.1102 + 8.7 dB). */
-const KAISER_BETA = 8;
+/** Kaiser's β for about 70 dB in the stop band (Kaiser 1974: A ≈ β / 0.1102 + 8.7 dB). */
+const KAISER_BETA = 7;
 
 /** Where the pass band ends, as a share of the lower Nyquist frequency; the rest is the filter's slope. */
 const PASS_SHARE = 0.93;
@@ -16,7 +16,7 @@ const PASS_SHARE = 0.93;
 const MOST_PHASES = 1024;
 
 /**
- * A recording at 22 050 Hz, by a polyphase filter: a sinc under a Kaiser window, 16 crossings to
+ * A recording at 22 050 Hz, by a polyphase filter: a sinc under a Kaiser window, 11 crossings to
  * each side, cut off at 93 % of the lower of the two Nyquist frequencies. Sample i stands at
  * i / 22 050 s of the recording, without delay; outside it is silence. A recording that has the rate
  * already is given back as it is. Samples that are no numbers count as 0.

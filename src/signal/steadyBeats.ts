@@ -62,7 +62,10 @@ function lineThrough(points: readonly { readonly n: number; readonly sec: Second
 const TEMPO_REACH = 0.04;
 
 /** Frames by which the first and last beat may be off between one tempo tried and the next. */
-const LARGEST_OFF = 2;
+const LARGEST_OFF = 3;
+
+/** No click is kept to for so many beats: a rehearsal, several songs. The search would grow with their square. */
+const MOST_BEATS = 1000;
 
 /** A steady row takes the place of a path that sees at most this much more, as a share of its gain. */
 const STEADY_ENOUGH = 0.9;
@@ -70,10 +73,10 @@ const STEADY_ENOUGH = 0.9;
 /**
  * The row of one tempo and phase that sees the most probability near a path's tempo, where it sees
  * nearly as much as the path; the path itself where it does not. Where players keep to a click, this
- * mends slips that a path is drawn into. Beats in frames of `probability`, ascending.
+ * mends slips that a path is drawn into (not over 1000 beats). Beats in frames of `probability`, ascending.
  */
 export function steadyRow(path: readonly number[], probability: Float32Array): readonly number[] {
-  if (path.length < FEWEST) return path;
+  if (path.length < FEWEST || path.length > MOST_BEATS) return path;
   const frames = probability.length;
   const near = probability.map((_, i) =>
     Math.log(Math.max(probability[i - 1] ?? 0, probability[i]!, probability[i + 1] ?? 0)),
