@@ -67,3 +67,11 @@ function movedBy(correction: BeatCorrection, sec: Seconds): BeatCorrection {
       return { ...correction, atSec };
   }
 }
+
+/** When beats were tapped or dragged to, in the order of the corrections. */
+export function tappedSecs(corrections: readonly BeatCorrection[]): Seconds[] {
+  return corrections.flatMap((correction) => {
+    if (correction.kind === 'taps') return correction.taps;
+    return correction.kind === 'moved-beat' ? [correction.toSec] : [];
+  });
+}

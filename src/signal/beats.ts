@@ -10,9 +10,11 @@ import {
   riseSec,
   silenceEnds,
 } from './beatEvidence.ts';
-import { correctedReading, readBeats, tempoReadings } from './beatReading.ts';
+import { readBeats } from './beatReading.ts';
+import { correctedReading } from './correctedReading.ts';
 import type { MonoRecording, RecordedBeat, TempoReading } from './heardRecording.ts';
 import { steadied } from './steadyBeats.ts';
+import { tempoReadings } from './tempo.ts';
 
 /** The beats of a recording: all 0 and empty where none were heard. */
 export type RecordedBeats = {
@@ -84,10 +86,11 @@ function beatsOfStretch(
   );
   const reading = correctedReading(readings, here, corrections);
   if (!reading) return NO_BEATS;
-  const secs = steadied(
+  const found = steadied(
     reading.beats.map((frame) => fromSec + riseSec(frame, here)),
-    corrections.length === 0,
+    corrections.every(({ kind }) => kind !== 'moved-beat' && kind !== 'taps'),
   );
+  const secs = dragged(found, corrections, fromSec);
   const attacks = findAttacks(here).map((attack) => ({ ...attack, sec: fromSec + attack.sec }));
   const confidence = beatConfidence(secs, attacks);
   if (
@@ -102,11 +105,25 @@ function beatsOfStretch(
     .filter(({ sec }) => sec >= Math.max(0, fromSec - 0.05) && sec < toSec);
   return {
     tempoBpm,
-    tempi: tempoReadings(readings, reading, here, tempoBpm),
+    tempi: tempoReadings(readings, reading, here.frameRate, tempoBpm),
     beats,
     beatsPerBar: reading.barLength,
     confidence,
   };
+}
+
+/** The beat nearest to where one was dragged is there exactly. */
+function dragged(
+  secs: readonly Seconds[],
+  corrections: readonly BeatCorrection[],
+  fromSec: Seconds,
+): readonly Seconds[] {
+  return corrections.reduce((beats, correction) => {
+    if (correction.kind !== 'moved-beat') return beats;
+    const to = fromSec + correction.toSec;
+    const distances = beats.map((sec) => Math.abs(sec - to));
+    return beats.with(distances.indexOf(Math.min(...distances)), to);
+  }, secs);
 }
 
 /** Beats that rise less over the mean than this, with attacks at random, are those of noise (white noise gives 1.6). */

@@ -129,6 +129,18 @@ describe('what the player puts right', () => {
     expect(found.tempoBpm).toBeCloseTo(48, 0);
   });
 
+  it('has a beat exactly where it was dragged, and the others where they were', () => {
+    const toSec = beats[8]! + 0.045;
+    const found = secsOf(beatsFrom(evidence, [{ kind: 'moved-beat', atSec: beats[8]!, toSec }]));
+    expect(found).toContain(toSec);
+    expect(beatAgreement(beats, found)).toBeGreaterThan(0.95);
+  });
+
+  it('leaves the beats where they are when only the one is another', () => {
+    const found = beatsFrom(evidence, [{ kind: 'downbeat', atSec: beats[6]! }]);
+    expect(secsOf(found)).toEqual(secsOf(heard));
+  });
+
   it('begins anew where the tempo is another one', () => {
     const two = [...steadyBeats(96, 14, 0.2), ...steadyBeats(141, 30, 14.4)];
     const both = beatEvidence(madeBand({ ...PLAIN_FOUR, beats: two, lengthSec: 30 }));
