@@ -2,6 +2,7 @@ import { findAttacks } from './attacks.ts';
 import { findBassNotes } from './bassLine.ts';
 import { beatEvidence } from './beatEvidence.ts';
 import { beatsFrom } from './beats.ts';
+import { findHarmony } from './chords.ts';
 import { findDrumHits } from './drums.ts';
 import type { HeardRecording, MonoRecording } from './heardRecording.ts';
 import { lowPitches } from './lowPitches.ts';
@@ -10,7 +11,7 @@ import { strikesIn } from './strikeLooks.ts';
 import { struckBandFrames } from './struckBands.ts';
 
 /** The share of the work that is done after each part (measured with three minutes of a band). */
-const DONE = { resampled: 0.05, evidence: 0.3, beats: 0.5, all: 1 };
+const DONE = { resampled: 0.05, evidence: 0.3, beats: 0.5, pieces: 0.85, all: 1 };
 
 /**
  * Hears a whole recording: beats and bars, drums, bass line and picking, chords, key and sections
@@ -35,6 +36,8 @@ export function hearRecording(
   const strikes = strikesIn(struckBandFrames(sound.samples));
   const drums = findDrumHits(strikes);
   const bass = findBassNotes(strikes, lowPitches(sound.samples));
+  onProgress?.(DONE.pieces);
+  const { chords, key } = findHarmony(sound, beats);
   onProgress?.(DONE.all);
   return {
     tempoBpm,
@@ -46,8 +49,8 @@ export function hearRecording(
     drums,
     bass,
     picks: [],
-    chords: [],
-    key: undefined,
+    chords,
+    key,
     sections: [],
   };
 }

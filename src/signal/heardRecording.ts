@@ -33,14 +33,13 @@ export type RecordedBassNote = RecordedOnset & {
 /** A stroke of a picked or strummed instrument; `keyNumber` is its strongest pitch where one stands out. */
 export type RecordedPick = RecordedOnset & { readonly keyNumber?: number };
 
-/** What may sound for a while; weights, the chord's own included, sum to 1 at most. */
+/** What may sound for a while, and how probable it is; the weights of all that may sound at a place sum to 1. */
 export type ChordReading = { readonly chord: Chord | 'no-chord'; readonly weight: number };
 
 /** The likeliest chord of a stretch, and others that it may be, likeliest first. */
-export type RecordedChord = {
+export type RecordedChord = ChordReading & {
   readonly fromSec: Seconds;
   readonly toSec: Seconds;
-  readonly chord: Chord | 'no-chord';
   readonly alternatives: readonly ChordReading[];
 };
 

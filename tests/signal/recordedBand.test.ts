@@ -82,7 +82,7 @@ describe('a recording as a band', () => {
     const chord = valueOf(parseChordSymbol('Am'));
     const heard = {
       ...heardBeats(EVEN),
-      chords: [{ fromSec: 0.3, toSec: 2.3, chord, alternatives: [] }],
+      chords: [{ fromSec: 0.3, toSec: 2.3, chord, weight: 0.9, alternatives: [] }],
     };
     const [chords] = recordedBand(heard)!.tracks;
     expect(chords).toMatchObject({ name: 'Chords', guess: 'other' });

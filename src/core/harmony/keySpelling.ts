@@ -31,7 +31,10 @@ export function spelledInKey(chroma: Semitones, key: Key): PitchClass {
   const middle = fifthsOf(key) + MIDDLE_OF_SCALE;
   const named = SPELLINGS.filter((pitchClass) => chromaOf(pitchClass) === chroma);
   const far = (pitchClass: PitchClass) => Math.abs(fifthsFromC(pitchClass) - middle);
-  return named.reduce((best, next) => (far(next) < far(best) ? next : best));
+  return named.reduce((best, next) => {
+    const nearer = far(best) - far(next);
+    return nearer > 0 || (nearer === 0 && fifthsFromC(next) < fifthsFromC(best)) ? next : best;
+  });
 }
 
 /** All tonics with one sign at the most that lie on the same keys of the piano. */

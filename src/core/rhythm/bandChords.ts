@@ -1,16 +1,10 @@
 import type { ChordQuality } from '../harmony/chord.ts';
 import { QUALITY_INTERVALS } from '../harmony/chord.ts';
 import { type Semitones, semitonesOf } from '../harmony/pitch.ts';
+import type { SoundingChord } from '../harmony/soundingChord.ts';
 import { beatLengths, beatStarts, groupStarts } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
 import type { Band, TrackRole } from './band.ts';
-
-/** A chord by sound alone: root and bass as places in the octave above C. */
-export type SoundingChord = {
-  readonly root: Semitones;
-  readonly quality: ChordQuality;
-  readonly bass: Semitones;
-};
 
 /**
  * A chord and how long it is heard, in ticks of the band; `undefined` where nothing with a pitch sounds.

@@ -1,14 +1,15 @@
 import type { Chord } from '../harmony/chord.ts';
 import type { Key } from '../harmony/key.ts';
 import { type KeySuggestion, suggestKeys } from '../harmony/keyGuess.ts';
-import { plainestKey, spelledInKey } from '../harmony/keySpelling.ts';
+import { plainestKey } from '../harmony/keySpelling.ts';
+import { type SoundingChord, spelledChord } from '../harmony/soundingChord.ts';
 import { type RepeatedPart, repeatedParts } from '../song/repeatedParts.ts';
 import type { ChordSlot, SectionKind } from '../song/song.ts';
 import { barTicks, type Meter, sameMeter, tempoBeatTicks } from '../time/meter.ts';
 import type { Tempo } from '../time/tempoMap.ts';
 import type { Ticks } from '../time/ticks.ts';
 import type { Band, TrackRole } from './band.ts';
-import { type BandChord, bandChords, type SoundingChord } from './bandChords.ts';
+import { type BandChord, bandChords } from './bandChords.ts';
 
 /** A chord of a map that is drawn from a band, with what it could be as well, likeliest first. */
 export type MappedSlot = ChordSlot & { readonly alternatives: readonly Chord[] };
@@ -34,12 +35,6 @@ export type BandMap = {
 };
 
 const C_MAJOR: Key = { tonic: { letter: 'C', alteration: 0 }, mode: 'major' };
-
-/** A chord by sound, spelled in a key. */
-export function spelledChord({ root, quality, bass }: SoundingChord, key: Key): Chord {
-  const chord = { root: spelledInKey(root, key), quality, tensions: [] };
-  return bass === root ? chord : { ...chord, bass: spelledInKey(bass, key) };
-}
 
 function sameChord(a: SoundingChord | undefined, b: SoundingChord | undefined): number {
   if (!a || !b) return a === b ? 1 : 0;
