@@ -6,6 +6,7 @@ import { findHarmony } from './chords.ts';
 import { findDrumHits } from './drums.ts';
 import type { HeardRecording, MonoRecording } from './heardRecording.ts';
 import { lowPitches } from './lowPitches.ts';
+import { findPicks } from './picking.ts';
 import { LISTENING_RATE_HZ, resample } from './resample.ts';
 import { strikesIn } from './strikeLooks.ts';
 import { struckBandFrames } from './struckBands.ts';
@@ -35,7 +36,9 @@ export function hearRecording(
   onProgress?.(DONE.beats);
   const strikes = strikesIn(struckBandFrames(sound.samples));
   const drums = findDrumHits(strikes);
-  const bass = findBassNotes(strikes, lowPitches(sound.samples));
+  const pitches = lowPitches(sound.samples);
+  const bass = findBassNotes(strikes, pitches);
+  const picks = findPicks(strikes, pitches);
   onProgress?.(DONE.pieces);
   const { chords, key } = findHarmony(sound, beats);
   onProgress?.(DONE.all);
@@ -48,7 +51,7 @@ export function hearRecording(
     onsets,
     drums,
     bass,
-    picks: [],
+    picks,
     chords,
     key,
     sections: [],

@@ -31,7 +31,10 @@ export type RecordedBassNote = RecordedOnset & {
 };
 
 /** A stroke of a picked or strummed instrument; `keyNumber` is its strongest pitch where one stands out. */
-export type RecordedPick = RecordedOnset & { readonly keyNumber?: number };
+export type RecordedPick = RecordedOnset & {
+  readonly keyNumber?: number;
+  readonly probability: number;
+};
 
 /** What may sound for a while, and how probable it is; the weights of all that may sound at a place sum to 1. */
 export type ChordReading = { readonly chord: Chord | 'no-chord'; readonly weight: number };
