@@ -39,7 +39,8 @@ export function decodePattern(json: unknown): Read<Pattern> {
 export function decodeShelfPattern(json: unknown): Read<ShelfPattern> {
   const file = readShape(json);
   if (!file.ok) return file;
-  const { origin, use, tempo, tags } = file.value;
+  const { name, origin, use, tempo, tags } = file.value;
+  if (name === '') return wrong('name', nothingThere('a name'));
   if (origin === undefined) return wrong('origin', nothingThere('common practice, or a text'));
   if (use === undefined) return wrong('use', nothingThere('one line on where it is used'));
   if (!tags) return wrong('tags', nothingThere('words to find it by'));

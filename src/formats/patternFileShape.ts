@@ -1,8 +1,10 @@
 import * as v from 'valibot';
 import { err, ok, type Result } from '../core/result.ts';
-import { DIVISIONS } from '../core/rhythm/pattern.ts';
+import { DIVISIONS, MOST_PATTERN_BARS } from '../core/rhythm/pattern.ts';
 import { SOURCE_PARTS } from '../core/rhythm/sources.ts';
 import type { Expected } from './patternEvents.ts';
+import { schemaIssue } from './schemaIssue.ts';
+import { swingSchema } from './schemaParts.ts';
 
 /**
  * Why a pattern file cannot be read: it is no JSON, it is of a later version of the format, or one
@@ -17,8 +19,8 @@ export type PatternFileError =
 export const PATTERN_FILE_VERSION = 1;
 
 /** One line of text a bar. */
-const Bars = v.array(v.string());
-const Share = v.pipe(v.number(), v.minValue(1));
+const Bars = v.pipe(v.array(v.string()), v.maxLength(MOST_PATTERN_BARS));
+const Tempo = v.pipe(v.number(), v.minValue(1));
 
 /** One division for every beat, or one for each. */
 const Divisions = v.union([v.picklist(DIVISIONS), v.array(v.picklist(DIVISIONS))]);
@@ -27,19 +29,14 @@ const PatternFile = v.strictObject({
   $schema: v.optional(v.string()),
   version: v.literal(PATTERN_FILE_VERSION),
   id: v.pipe(v.string(), v.nonEmpty()),
-  name: v.pipe(v.string(), v.nonEmpty()),
+  name: v.string(),
   origin: v.optional(v.pipe(v.string(), v.nonEmpty())),
   use: v.optional(v.pipe(v.string(), v.nonEmpty())),
-  tempo: v.optional(v.tuple([Share, Share])),
+  tempo: v.optional(v.tuple([Tempo, Tempo])),
   tags: v.optional(v.array(v.string())),
   meter: v.string(),
   divisions: Divisions,
-  swing: v.optional(
-    v.strictObject({
-      level: v.picklist(['eighth', 'sixteenth']),
-      ratio: Share,
-    }),
-  ),
+  swing: v.optional(swingSchema),
   pedal: v.optional(v.literal('by-chord')),
   left: v.pipe(Bars, v.minLength(1)),
   right: v.pipe(Bars, v.minLength(1)),
@@ -80,11 +77,7 @@ export function readShape(json: unknown): Read<PatternFile> {
     return err({ kind: 'newer-version', version: version.output.version });
   const file = v.safeParse(PatternFile, parsed.value);
   if (file.success) return ok(file.output);
-  const issue = file.issues[0];
-  return wrong(pathOf(issue.path ?? []), {
-    expected: issue.expected ?? 'something else',
-    found: issue.received,
-  });
+  return err({ kind: 'wrong-value', ...schemaIssue(file.issues[0]) });
 }
 
 function parseJson(text: string): Read<unknown> {
@@ -93,12 +86,4 @@ function parseJson(text: string): Read<unknown> {
   } catch (error) {
     return err({ kind: 'not-json', text: error instanceof Error ? error.message : String(error) });
   }
-}
-
-function pathOf(keys: readonly { readonly key: unknown }[]): string {
-  return keys
-    .map(({ key }, i) =>
-      typeof key === 'number' ? `[${key}]` : `${i > 0 ? '.' : ''}${String(key)}`,
-    )
-    .join('');
 }

@@ -1,14 +1,16 @@
 import * as v from 'valibot';
-import { DIVISIONS, type Pattern, TOUCHES } from '../core/rhythm/pattern.ts';
+import { DIVISIONS, MOST_PATTERN_BARS, type Pattern, TOUCHES } from '../core/rhythm/pattern.ts';
 import { SOURCE_PARTS } from '../core/rhythm/sources.ts';
 import { BASS_TONES, type BassTone, VOICE_TONES, type VoiceTone } from '../core/rhythm/tones.ts';
 import {
   countSchema,
+  countUpTo,
   idSchema,
   list,
   meterSchema,
   record,
   shareSchema,
+  swingSchema,
   textSchema,
   wholeSchema,
 } from './schemaParts.ts';
@@ -37,7 +39,7 @@ const strokeSchema = record({
 });
 
 const sourceSchema = record({
-  id: idSchema,
+  id: textSchema,
   name: textSchema,
   part: v.picklist(SOURCE_PARTS),
   strokes: list(strokeSchema),
@@ -48,12 +50,9 @@ export const patternSchema = record({
   id: idSchema,
   name: textSchema,
   meter: meterSchema,
-  bars: countSchema,
+  bars: countUpTo(MOST_PATTERN_BARS),
   divisions: list(v.picklist(DIVISIONS)),
-  swing: record({
-    level: v.picklist(['eighth', 'sixteenth']),
-    ratio: v.pipe(v.number(), v.finite(), v.gtValue(0)),
-  }),
+  swing: swingSchema,
   sources: list(sourceSchema),
   ...handsEntries,
   ending: v.exactOptional(

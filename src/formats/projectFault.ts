@@ -4,6 +4,7 @@
  * - `same-id`: an earlier one in the list has this id
  * - `not-there`: the section or pattern that is named does not exist
  * - `bars-not-filled`: the chords end inside a bar
+ * - `too-many-bars`: a section, or the song as it is played, has more than `MOST_BARS`
  * - `out-of-order`: bars, changes of the pattern, hits or strokes do not ascend, or two stand at one place
  * - `too-long`: a hit or stroke lasts beyond the next one, the last beyond the first of the next round
  * - `outside`: a hit or stroke begins behind the pattern's end
@@ -15,6 +16,7 @@ export type ProjectFault = {
     | 'same-id'
     | 'not-there'
     | 'bars-not-filled'
+    | 'too-many-bars'
     | 'out-of-order'
     | 'too-long'
     | 'outside'

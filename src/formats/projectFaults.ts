@@ -1,20 +1,17 @@
 import type { SectionId } from '../core/ids.ts';
 import type { Project } from '../core/project.ts';
 import type { FormEntry, PatternChoice, Section, Song } from '../core/song/song.ts';
-import { barTicks } from '../core/time/meter.ts';
+import { filledBars, MOST_BARS, playedBars } from '../core/song/songLength.ts';
 import { patternFaults } from './patternFaults.ts';
 import { type ProjectFault, sameIdFaults } from './projectFault.ts';
 import { ascends } from './schemaParts.ts';
 
 type Written = Pick<Section, 'meter' | 'barMeters' | 'slots'>;
 
-/** Whether the chords of a section, or of another ending in its meter, end where a bar ends. */
+/** Whether the chords of a section, or of another ending in its meter, end where a bar ends, after no more bars than there can be. */
 export function fillsBars(section: Written): boolean {
-  const length = section.slots.reduce((ticks, slot) => ticks + slot.durationTicks, 0);
-  const others = new Map(section.barMeters.map(({ bar, meter }) => [bar, meter]));
-  let end = 0;
-  for (let bar = 0; end < length; bar++) end += barTicks(others.get(bar) ?? section.meter);
-  return end === length;
+  const bars = filledBars(section);
+  return bars !== undefined && bars <= MOST_BARS;
 }
 
 /** Faults of bars with their chords, those of a section or of another ending. */
@@ -22,7 +19,9 @@ function chartFaults(chart: Written, path: string): ProjectFault[] {
   const faults: ProjectFault[] = [];
   if (!ascends(chart.barMeters.map(({ bar }) => bar)))
     faults.push({ kind: 'out-of-order', path: `${path}.barMeters` });
-  if (!fillsBars(chart)) faults.push({ kind: 'bars-not-filled', path: `${path}.slots` });
+  const bars = filledBars(chart);
+  if (bars === undefined) faults.push({ kind: 'bars-not-filled', path: `${path}.slots` });
+  else if (bars > MOST_BARS) faults.push({ kind: 'too-many-bars', path: `${path}.slots` });
   return faults;
 }
 
@@ -57,6 +56,9 @@ function songFaults(song: Song): ProjectFault[] {
       ...orderFaults(section, `song.sections[${i}]`),
     ]),
     ...form.flatMap((entry, i) => entryFaults(entry, sections, `song.form[${i}]`)),
+    ...(playedBars(song) > MOST_BARS
+      ? [{ kind: 'too-many-bars' as const, path: 'song.form' }]
+      : []),
   ];
 }
 

@@ -5,6 +5,7 @@ import { migrated, PROJECT_VERSION } from './migrations.ts';
 import type { ProjectFault } from './projectFault.ts';
 import { projectFaults } from './projectFaults.ts';
 import { projectSchema } from './projectSchema.ts';
+import { schemaIssue } from './schemaIssue.ts';
 
 /** What a project file says it is. */
 export const PROJECT_FORMAT = 'vampwright-project';
@@ -53,27 +54,9 @@ function parsedJson(text: string): Result<unknown, ProjectFileError> {
   }
 }
 
-/** Where in the data an issue stands: `song.sections[2].slots[0].durationTicks`; empty for the whole. */
-function pathOf(issue: v.BaseIssue<unknown>): string {
-  return (issue.path ?? []).reduce((path, { key }) => {
-    if (typeof key === 'number') return `${path}[${key}]`;
-    return path === '' ? String(key) : `${path}.${String(key)}`;
-  }, '');
-}
-
-/** A check of our own says in its message what it expects; valibot's say it apart. */
-function wrongValue(issue: v.BaseIssue<unknown>): ProjectFileError {
-  return {
-    kind: 'wrong-value',
-    path: pathOf(issue),
-    expected: issue.expected ?? issue.message,
-    found: issue.received,
-  };
-}
-
 function checkedProject(data: unknown): Result<Project, ProjectFileError> {
   const read = v.safeParse(projectSchema, data);
-  if (!read.success) return err(wrongValue(read.issues[0]));
+  if (!read.success) return err({ kind: 'wrong-value', ...schemaIssue(read.issues[0]) });
   const faults = projectFaults(read.output);
   return faults.length === 0 ? ok(read.output) : err({ kind: 'broken', faults });
 }

@@ -1,10 +1,10 @@
 import * as v from 'valibot';
 import type { PracticeSettings } from '../core/practice/practiceSettings.ts';
-import { CLIMB_ORDERS } from '../core/practice/tempoLadder.ts';
+import { CLIMB_ORDERS, LADDER_STEPS } from '../core/practice/tempoLadder.ts';
 import type { Project } from '../core/project.ts';
 import { CLICK_SOUNDS } from '../core/rhythm/click.ts';
 import { LONGEST_CLICK_REST } from '../core/rhythm/clickRests.ts';
-import type { VoicingSettings } from '../core/voicing/voicing.ts';
+import { SPANS, type VoicingSettings, WEIGHTS } from '../core/voicing/voicing.ts';
 import { patternSchema } from './patternSchema.ts';
 import {
   chordSchema,
@@ -12,17 +12,18 @@ import {
   idSchema,
   keyNumberSchema,
   list,
-  notNegativeSchema,
-  positiveSchema,
   record,
   shareSchema,
   wholeSchema,
+  within,
 } from './schemaParts.ts';
 import { bpmSchema, songSchema } from './songSchema.ts';
 
+const weightSchema = within(WEIGHTS);
+
 const voicingSchema = record({
   manner: v.picklist(['close', 'open', 'shell', 'rootless']),
-  spanSemitones: wholeSchema,
+  spanSemitones: v.pipe(wholeSchema, within(SPANS)),
   rightLowest: keyNumberSchema,
   rightHighest: keyNumberSchema,
   leftLowest: keyNumberSchema,
@@ -30,12 +31,12 @@ const voicingSchema = record({
   bass: v.picklist(['single', 'octave', 'fifth', 'tenth', 'elsewhere']),
   fullness: v.picklist([3, 4, 5]),
   weights: record({
-    motion: notNegativeSchema,
-    topLeap: notNegativeSchema,
-    leftLeap: notNegativeSchema,
-    register: notNegativeSchema,
-    lowIntervals: notNegativeSchema,
-    handGap: notNegativeSchema,
+    motion: weightSchema,
+    topLeap: weightSchema,
+    leftLeap: weightSchema,
+    register: weightSchema,
+    lowIntervals: weightSchema,
+    handGap: weightSchema,
   }),
 }) satisfies v.GenericSchema<unknown, VoicingSettings>;
 
@@ -45,8 +46,8 @@ const ladderSchema = record({
   startBpm: bpmSchema,
   goalBpm: bpmSchema,
   step: v.variant('kind', [
-    record({ kind: v.literal('bpm'), bpm: positiveSchema }),
-    record({ kind: v.literal('percent'), percent: positiveSchema }),
+    record({ kind: v.literal('bpm'), bpm: within(LADDER_STEPS) }),
+    record({ kind: v.literal('percent'), percent: within(LADDER_STEPS) }),
     record({ kind: v.literal('marks') }),
   ]),
   passesPerRung: countUpTo(1000),

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { type Chord, QUALITY_INTERVALS } from '../core/harmony/chord.ts';
 import { TENSIONS } from '../core/harmony/chordSpellings.ts';
+import { READ_SWING_RATIOS } from '../core/rhythm/swing.ts';
 
 /** A record of exactly these properties; unknown ones are refused, so that nothing is dropped unseen. */
 export function record<Entries extends v.ObjectEntries>(entries: Entries) {
@@ -28,6 +29,17 @@ export const positiveSchema = v.pipe(v.number(), v.finite(), v.gtValue(0));
 export const notNegativeSchema = v.pipe(v.number(), v.finite(), v.minValue(0));
 export const wholeSchema = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 export const countSchema = v.pipe(v.number(), v.safeInteger(), v.minValue(1));
+
+/** A number between two bounds, ends included. */
+export function within({ lowest, highest }: { readonly lowest: number; readonly highest: number }) {
+  return v.pipe(v.number(), v.minValue(lowest), v.maxValue(highest));
+}
+
+/** The swing of a pattern, in every file that holds one. */
+export const swingSchema = record({
+  level: v.picklist(['eighth', 'sixteenth']),
+  ratio: within(READ_SWING_RATIOS),
+});
 
 /** A count that stays small enough to lay out: a wrong file must not ask for endless bars. */
 export function countUpTo(most: number) {

@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import { SECTION_KINDS, type Song, WASHES } from '../core/song/song.ts';
-import { BPM_RANGE } from '../core/time/tempoMap.ts';
+import { MOST_BARS } from '../core/song/songLength.ts';
+import { BEAT_TICKS, BPM_RANGE } from '../core/time/tempoMap.ts';
 import {
   chordSchema,
-  countSchema,
   countUpTo,
   heldKeysSchema,
   idSchema,
@@ -13,14 +13,11 @@ import {
   record,
   textSchema,
   wholeSchema,
+  within,
 } from './schemaParts.ts';
 
 /** A tempo that can be set, in felt beats a minute. */
-export const bpmSchema = v.pipe(
-  v.number(),
-  v.minValue(BPM_RANGE.lowest),
-  v.maxValue(BPM_RANGE.highest),
-);
+export const bpmSchema = within(BPM_RANGE);
 
 /** About five thousand bars of 4/4. */
 const LONGEST_SLOT_TICKS = 10_000_000;
@@ -31,14 +28,13 @@ const slotSchema = record({
   fixedKeys: v.exactOptional(record({ left: heldKeysSchema, right: heldKeysSchema })),
 });
 
-const barMetersSchema = list(record({ bar: wholeSchema, meter: meterSchema }));
+const barsSchema = v.pipe(wholeSchema, v.maxValue(MOST_BARS));
 
-/** Far more bars than a section can have that can be read. */
-const MOST_BARS = 100_000;
+const barMetersSchema = list(record({ bar: barsSchema, meter: meterSchema }));
 
 const patternChangesSchema = list(
   record({
-    bar: v.pipe(countSchema, v.maxValue(MOST_BARS)),
+    bar: countUpTo(MOST_BARS),
     patternId: v.exactOptional(idSchema),
   }),
 );
@@ -56,7 +52,7 @@ const sectionSchema = record({
 });
 
 const endingSchema = record({
-  replacesBars: v.pipe(wholeSchema, v.maxValue(MOST_BARS)),
+  replacesBars: barsSchema,
   slots: v.pipe(
     list(slotSchema),
     v.check((slots) => slots.length > 0, 'at least one chord'),
@@ -76,7 +72,7 @@ const formEntrySchema = record({
 export const songSchema = record({
   title: textSchema,
   key: record({ tonic: pitchClassSchema, mode: v.picklist(['major', 'minor']) }),
-  tempo: record({ bpm: bpmSchema, beatTicks: countSchema }),
+  tempo: record({ bpm: bpmSchema, beatTicks: v.pipe(wholeSchema, within(BEAT_TICKS)) }),
   sections: list(sectionSchema),
   form: list(formEntrySchema),
   notes: textSchema,

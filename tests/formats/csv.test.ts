@@ -62,3 +62,19 @@ describe('comma-separated values', () => {
     expect(errorOf(parseCsv(text))).toEqual({ kind: 'stray-quote', at }),
   );
 });
+
+describe('a field that a spreadsheet would take for a formula', () => {
+  // The first characters: OWASP, CSV Injection, https://owasp.org/www-community/attacks/CSV_Injection
+  it.each(['=1+1', '+A1', '-A1', '@SUM(A1)', '\t=1', ' =1', '=HYPERLINK("x","y")', '＝1', "'=1"])(
+    '%j is written as a text and read as it was',
+    (field) => {
+      const text = formatCsv([[field]]);
+      expect(text.replace(/^"/, '').startsWith("'")).toBe(true);
+      expect(valueOf(parseCsv(text))).toEqual([[field]]);
+    },
+  );
+
+  it.each(['-12.5', '+3', '12', 'a=b', '', "'s", 'Blue - slow'])('%j stays as it is', (field) =>
+    expect(formatCsv([[field]])).toBe(`${field}\r\n`),
+  );
+});

@@ -187,7 +187,8 @@ describe('a pattern file that is wrong', () => {
       'sources[0].strokes[0]',
       'strength=2',
     ],
-    ['a swing that drags', { swing: { level: 'eighth', ratio: 0.5 } }, 'swing.ratio', '0.5'],
+    ['a swing that drags', { swing: { level: 'eighth', ratio: 0.1 } }, 'swing.ratio', '0.1'],
+    ['a swing without end', { swing: { level: 'eighth', ratio: 1e308 } }, 'swing.ratio', '1e+308'],
     ['a field of no meaning', { tempos: [60, 90] }, 'tempos', '"tempos"'],
   ])('with %s says where and what', (_what, change, path, found) =>
     expect(errorOf(decodePattern({ ...FILE, ...change }))).toMatchObject({
@@ -196,6 +197,15 @@ describe('a pattern file that is wrong', () => {
       found,
     }),
   );
+
+  it.each([
+    { name: '' },
+    { swing: { level: 'eighth', ratio: 0.5 } },
+    { swing: { level: 'sixteenth', ratio: 4 } },
+  ] as const)('is not one that was written: %j', (change) => {
+    const odd: Pattern = { ...valueOf(decodePattern(FILE)), ...change };
+    expect(valueOf(decodePattern(encodePattern(odd)))).toEqual(odd);
+  });
 
   it('says what is missing', () => {
     const { left: _left, ...rest } = FILE;

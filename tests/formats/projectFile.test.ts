@@ -4,10 +4,20 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Project } from '../../src/core/project.ts';
 import { migrated, PROJECT_VERSION } from '../../src/formats/migrations.ts';
+import { decodePattern, encodePattern } from '../../src/formats/patternFile.ts';
 import { decodeProject, encodeProject, PROJECT_FORMAT } from '../../src/formats/projectFile.ts';
 import { addPattern } from '../../src/state/edits/pattern.ts';
 import { anyEdit } from '../support/edits.ts';
-import { chord, errorOf, meter, minorKey, section, slots, song } from '../support/music.ts';
+import {
+  chord,
+  errorOf,
+  meter,
+  minorKey,
+  section,
+  slots,
+  song,
+  valueOf,
+} from '../support/music.ts';
 import { pattern, source } from '../support/patterns.ts';
 import { PRACTICE, project } from '../support/project.ts';
 import { shelf } from '../support/shelf.ts';
@@ -187,6 +197,15 @@ describe('a value that is not allowed', () => {
     ['patterns[0].sources[0].part', 'tuba', '"bass"', '"tuba"'],
     ['voicing.fullness', 6, '(3 | 4 | 5)', '6'],
     ['voicing.weights.motion', -1, '>=0', '-1'],
+    ['voicing.weights.motion', 1e308, '<=1000', '1e+308'],
+    ['voicing.spanSemitones', 9e15, '<=24', '9000000000000000'],
+    ['patterns[0].swing.ratio', 1e308, '<=4', '1e+308'],
+    ['patterns[0].swing.ratio', 1e-308, '>=0.25', '1e-308'],
+    ['patterns[0].bars', 1e9, '<=64', '1000000000'],
+    ['song.tempo.beatTicks', 1, '>=30', '1'],
+    ['song.tempo.beatTicks', 1e15, '<=30720', '1000000000000000'],
+    ['song.sections[0].barMeters[0].bar', 1e15, '<=10000', '1000000000000000'],
+    ['practice.drill.ladder.step', { kind: 'percent', percent: 1e-300 }, '>=1', '1e-300'],
     ['practice.click.rests', { sounding: 0, resting: 1 }, '>=1', '0'],
     ['practice.click.countInBars', 3, '(0 | 1 | 2)', '3'],
     ['practice.drill.ladder.step', { kind: 'per cent', percent: 5 }, '"percent"', '"per cent"'],
@@ -200,6 +219,35 @@ describe('a value that is not allowed', () => {
     expect(error.expected).toContain(expected);
     expect(error.found).toBe(found);
   });
+});
+
+it('refuses a song of more bars than can be laid out, without laying them out', () => {
+  const text = fileWith((data) => {
+    const { song: words } = data.project;
+    const [verse] = words.sections;
+    const slot = { chord: 'no-chord', durationTicks: 9_999_960 };
+    const long = { ...verse!, meter: meter('1/16'), barMeters: [], slots: [slot] };
+    const form = Array.from({ length: 250 }, (_, i) => ({ id: `${i}`, sectionId: 'verse' }));
+    return { ...data, project: { ...data.project, song: { ...words, sections: [long], form } } };
+  });
+  expect(errorOf(decodeProject(text))).toEqual({
+    kind: 'broken',
+    faults: [
+      { kind: 'too-many-bars', path: 'song.sections[0].slots' },
+      { kind: 'too-many-bars', path: 'song.form' },
+    ],
+  });
+});
+
+it('opens a pattern without a name, and with the short note of a pair first', () => {
+  for (const [path, value] of [
+    ['patterns[0].name', ''],
+    ['patterns[0].swing.ratio', 0.5],
+  ] as const) {
+    const [opened] = valueOf(decodeProject(withValue(path, value))).patterns;
+    const { variationOf: _, ...written } = opened!;
+    expect(valueOf(decodePattern(encodePattern(opened!)))).toEqual(written);
+  }
 });
 
 it('tells every place where sound values do not fit together', () => {

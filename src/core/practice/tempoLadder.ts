@@ -1,6 +1,6 @@
 import { unreachable } from '../result.ts';
 import type { Level } from '../rhythm/levels.ts';
-import type { Bpm } from '../time/tempoMap.ts';
+import { BPM_RANGE, type Bpm } from '../time/tempoMap.ts';
 import { markAbove } from './tempoMarks.ts';
 
 /** A step between rungs: so many beats a minute, so many per cent of the rung before, or one metronome mark. */
@@ -8,6 +8,9 @@ export type LadderStep =
   | { readonly kind: 'bpm'; readonly bpm: number }
   | { readonly kind: 'percent'; readonly percent: number }
   | { readonly kind: 'marks' };
+
+/** How far apart rungs can be, in bpm or per cent; at the most the whole range of tempos. */
+export const LADDER_STEPS = { lowest: 1, highest: BPM_RANGE.highest } as const;
 
 /** Orders in which levels and tempos climb together. */
 export const CLIMB_ORDERS = [

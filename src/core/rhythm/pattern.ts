@@ -63,6 +63,9 @@ export type Pattern = Hands & {
   readonly pedal?: Pedal;
 };
 
+/** More bars than a pattern has: one that can be drawn has 1, 2 or 4, a file may hold more. */
+export const MOST_PATTERN_BARS = 64;
+
 /** Length of the whole pattern in ticks, ending not counted. */
 export function patternTicks(pattern: Pick<Pattern, 'meter' | 'bars'>): Ticks {
   return pattern.bars * barTicks(pattern.meter);

@@ -14,6 +14,10 @@ import { TICKS_PER_QUARTER, type Ticks } from '../time/ticks.ts';
  */
 export type Swing = { readonly level: 'eighth' | 'sixteenth'; readonly ratio: number };
 
+/** Ratios that can be set, from straight to the dotted one; those that a file may hold, the short note first too. */
+export const SWING_RATIOS = { lowest: 1, highest: 3 } as const;
+export const READ_SWING_RATIOS = { lowest: 1 / 4, highest: 4 } as const;
+
 export const STRAIGHT: Swing = { level: 'eighth', ratio: 1 };
 
 /** Length of the pair whose halves swing makes unequal. */

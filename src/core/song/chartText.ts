@@ -1,4 +1,5 @@
 import { err, ok, type Result } from '../result.ts';
+import { MOST_BARS } from './songLength.ts';
 
 /**
  * Where something stands in a chart's text: its bar (from 1), its line (from 1), its column in that
@@ -33,9 +34,6 @@ function cellsOf(text: string, line: number, lineAt: number): Cell[] {
     return isOuter ? cell.text.trim() !== '' : cell.text !== '';
   });
 }
-
-/** More bars than any song has: of a section, and of a song as it is played. What is longer is refused before it is laid out. */
-export const MOST_BARS = 10_000;
 
 /** More characters than so many bars are written with. */
 export const MOST_CHART_CHARACTERS = 1_000_000;

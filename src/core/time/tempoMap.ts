@@ -11,6 +11,9 @@ export type TempoMark = { readonly tick: Ticks; readonly tempo: Tempo };
 /** Marks ascend by tick and start at tick 0; each tempo holds until the next mark. */
 export type TempoMap = readonly TempoMark[];
 
+/** Shortest and longest beat that a tempo may count, in ticks: from a 64th to a bar of 32 halves. */
+export const BEAT_TICKS = { lowest: 30, highest: 30_720 } as const;
+
 /** Slowest and fastest tempo that can be set, in felt beats a minute. */
 export const BPM_RANGE = { lowest: 20, highest: 320 } as const;
 

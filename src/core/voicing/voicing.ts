@@ -65,6 +65,12 @@ export type VoicingSettings = {
   readonly weights: VoicingWeights;
 };
 
+/** How far a hand can be said to reach, in semitones: up to two octaves. */
+export const SPANS = { lowest: 0, highest: 24 } as const;
+
+/** What a semitone of a term can cost. */
+export const WEIGHTS = { lowest: 0, highest: 1000 } as const;
+
 /** Motion alone: the optimum is then the least total motion of the right hand. */
 export const MOTION_ONLY: VoicingWeights = {
   motion: 1,

@@ -2,6 +2,7 @@ import type { PatternId, SectionId } from '../../core/ids.ts';
 import type { Project } from '../../core/project.ts';
 import type { Pattern } from '../../core/rhythm/pattern.ts';
 import type { Section, Song } from '../../core/song/song.ts';
+import { MOST_BARS, playedBars } from '../../core/song/songLength.ts';
 import { sameData } from '../sameData.ts';
 
 /**
@@ -49,9 +50,13 @@ export function brought(
   return Math.min(Math.max(value, bounds.lowest), bounds.highest);
 }
 
-/** A change of the song as an edit of the project. */
+/** A change of the song as an edit of the project; nothing where it would make more bars than a song can have. */
 export function inSong(change: (song: Song) => Song): Edit {
-  return (project) => withParts(project, { song: change(project.song) });
+  return (project) => {
+    const song = withParts(project.song, change(project.song));
+    const isLonger = song.form !== project.song.form || song.sections !== project.song.sections;
+    return isLonger && playedBars(song) > MOST_BARS ? project : withParts(project, { song });
+  };
 }
 
 /** A change of one section as an edit; nothing where the song has no such section. */

@@ -10,7 +10,7 @@ import {
   patternTicks,
 } from '../../core/rhythm/pattern.ts';
 import type { Source } from '../../core/rhythm/sources.ts';
-import type { Swing } from '../../core/rhythm/swing.ts';
+import { SWING_RATIOS, type Swing } from '../../core/rhythm/swing.ts';
 import { patternCourse } from '../../core/song/patternCourse.ts';
 import type { PatternChoice } from '../../core/song/song.ts';
 import { type Meter, sameMeter } from '../../core/time/meter.ts';
@@ -24,9 +24,6 @@ import { familyWithout, renamedFamily } from './variations.ts';
 
 /** Lengths a pattern can be given, in bars. */
 export const PATTERN_BARS = [1, 2, 4] as const;
-
-/** Swing ratios from straight to the dotted one. */
-const SWING_RATIOS = { lowest: 1, highest: 3 } as const;
 
 function patternNames(project: Project): string[] {
   return project.patterns.map((pattern) => pattern.name);

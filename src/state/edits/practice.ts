@@ -7,16 +7,17 @@ import type {
 } from '../../core/practice/practiceSettings.ts';
 import type { SoundingHands } from '../../core/practice/soundingHands.ts';
 import type { Stage } from '../../core/practice/stage.ts';
-import type { LadderStep, TempoLadder } from '../../core/practice/tempoLadder.ts';
+import {
+  LADDER_STEPS,
+  type LadderStep,
+  type TempoLadder,
+} from '../../core/practice/tempoLadder.ts';
 import { type ClickRests, LONGEST_CLICK_REST } from '../../core/rhythm/clickRests.ts';
 import { BPM_RANGE } from '../../core/time/tempoMap.ts';
 import { brought, type Edit, type Parts, withParts } from './edit.ts';
 
 /** Most passes that a rung, bars that a pass, and unclean rungs that a fall can be given. */
 export const LONGEST_PRACTICE = { passesPerRung: 64, barsPerPass: 64, fallBackAfter: 16 } as const;
-
-/** How far apart rungs can be, in bpm or per cent; at the most the whole range of tempos. */
-const LADDER_STEPS = { lowest: 1, highest: BPM_RANGE.highest } as const;
 
 const SHARES = { lowest: 0, highest: 1 } as const;
 

@@ -1,13 +1,13 @@
-import type { VoicingSettings, VoicingWeights } from '../../core/voicing/voicing.ts';
+import {
+  SPANS,
+  type VoicingSettings,
+  type VoicingWeights,
+  WEIGHTS,
+} from '../../core/voicing/voicing.ts';
 import { brought, type Edit, withParts } from './edit.ts';
 
 /** Keys a range can end on. */
 const KEYS = { lowest: 0, highest: 127 } as const;
-
-/** How far a hand can be said to reach, in semitones: up to two octaves. */
-const SPANS = { lowest: 0, highest: 24 } as const;
-
-const WEIGHTS = { lowest: 0, highest: 1000 } as const;
 
 function settableWeights(weights: VoicingWeights, before: VoicingWeights): VoicingWeights {
   const names = Object.keys(before) as (keyof VoicingWeights)[];

@@ -1,7 +1,9 @@
 import type { TrackProblem } from '../../app/exports.ts';
 import type { ProjectFault, ProjectFileError, SongsProblem } from '../../app/songs.ts';
 import { unreachable } from '../../core/result.ts';
+import { MOST_BARS } from '../../core/song/songLength.ts';
 import type { StorageError } from '../../state/storage.ts';
+import { expectedWords, foundWords } from '../parts/tool/fileWords.ts';
 import { scoreSentence } from '../parts/tool/messages.ts';
 import { shownTitle } from './songRows.ts';
 
@@ -34,6 +36,7 @@ const FAULTS: Readonly<Record<ProjectFault['kind'], string>> = {
   'same-id': 'this name inside the file is used twice',
   'not-there': 'what it names is not in the file',
   'bars-not-filled': 'the chords end inside a bar',
+  'too-many-bars': `there are more bars than a song can have (${MOST_BARS.toLocaleString('en')})`,
   'out-of-order': 'the order is wrong',
   'too-long': 'something lasts into what follows it',
   outside: 'something begins behind the end of the pattern',
@@ -73,7 +76,7 @@ function fileFault(error: ProjectFileError): string {
     case 'newer-version':
       return `a newer Vampwright saved it (version ${error.version} of the file, this one reads up to ${error.known})`;
     case 'wrong-value':
-      return `at ${filePlace(error.path)} stands ${error.found}, where ${error.expected} belongs`;
+      return `at ${filePlace(error.path)} stands ${foundWords(error.found, error.expected)}, where ${expectedWords(error.expected)} belongs`;
     case 'broken':
       return faultsText(error.faults);
     default:

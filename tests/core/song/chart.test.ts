@@ -13,8 +13,9 @@ import {
   parseChart,
   parseChartBars,
 } from '../../../src/core/song/chart.ts';
-import { MOST_BARS, MOST_CHART_CHARACTERS } from '../../../src/core/song/chartText.ts';
+import { MOST_CHART_CHARACTERS } from '../../../src/core/song/chartText.ts';
 import type { ChordSlot } from '../../../src/core/song/song.ts';
+import { MOST_BARS } from '../../../src/core/song/songLength.ts';
 import { beatLengths } from '../../../src/core/time/meter.ts';
 import { anyChord } from '../../support/chords.ts';
 import { anyKey } from '../../support/keys.ts';

@@ -38,7 +38,7 @@ describe('a file that is no song', () => {
     [
       'with a wrong value',
       fileWith(() => ({ ...rest, song: { ...song, tempo: { ...song.tempo, bpm: 'fast' } } })),
-      'at song.tempo.bpm stands "fast", where number belongs',
+      'at song.tempo.bpm stands "fast", where a number belongs',
     ],
     [
       'with chords that end inside a bar',

@@ -1,5 +1,6 @@
 import type { PatternFileError } from '../../../app/patternFiles.ts';
 import { unreachable } from '../../../core/result.ts';
+import { expectedWords, foundWords } from '../../parts/tool/fileWords.ts';
 
 /** What is wrong with a pattern file, with its place. */
 export function patternFileSentence(error: PatternFileError): string {
@@ -10,8 +11,8 @@ export function patternFileSentence(error: PatternFileError): string {
       return `This pattern file is of a later version (${error.version}) than this program reads.`;
     case 'wrong-value': {
       const place = error.path === '' ? 'at its beginning' : `at ${error.path}`;
-      const found = error.found === 'undefined' ? 'nothing' : error.found;
-      return `This is no pattern file, or a damaged one: ${place} there should be ${error.expected}, but there is ${found}.`;
+      const found = foundWords(error.found, error.expected);
+      return `This is no pattern file, or a damaged one: ${place} there should be ${expectedWords(error.expected)}, but there is ${found}.`;
     }
     default:
       return unreachable(error);
