@@ -30,23 +30,43 @@ function decoded(file: string): Float32Array {
   );
 }
 
+const LOW_E = 28;
+
+const PIECES = ['kick', 'snare', 'hat'] as const;
+
 function asHeard(heard: HeardRecording, sec: number): Heard {
   return {
     tempo: heard.tempoBpm,
     beats: heard.beats.map((beat) => beat.sec),
     downbeats: heard.beats.filter((beat) => beat.positionInBar === 0).map((beat) => beat.sec),
     onsets: heard.onsets.map((onset) => onset.sec),
+    drums: Object.fromEntries(
+      PIECES.map((piece) => [
+        piece,
+        heard.drums.filter((hit) => hit.piece === piece).map((hit) => hit.sec),
+      ]),
+    ),
+    bass: heard.bass.map(({ sec: at, keyNumber }) => [at, keyNumber]),
     sec,
   };
 }
 
-/** A plain baseline for the beats: 120 to the minute from the first loud sample on, a bar of four. */
-function baseline(samples: Float32Array): Heard {
+/**
+ * A plain baseline: 120 to the minute from the first loud sample on, a bar of four; every attack that was
+ * heard is a kick, a snare, a hat and a bass note on E.
+ */
+function baseline(samples: Float32Array, attacks: readonly number[]): Heard {
   const peak = samples.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
   const start = samples.findIndex((sample) => Math.abs(sample) > 0.3 * peak) / RATE_HZ;
   const count = Math.floor((samples.length / RATE_HZ - start) / 0.5);
   const beats = Array.from({ length: count }, (_, k) => start + 0.5 * k);
-  return { tempo: 120, beats, downbeats: beats.filter((_, k) => k % 4 === 0) };
+  return {
+    tempo: 120,
+    beats,
+    downbeats: beats.filter((_, k) => k % 4 === 0),
+    drums: Object.fromEntries(PIECES.map((piece) => [piece, attacks])),
+    bass: attacks.map((sec) => [sec, LOW_E]),
+  };
 }
 
 function meanOf(rows: readonly Figures[], name: string): string {
@@ -84,7 +104,8 @@ it.skipIf(FILES.length === 0)('hears the listening material', async () => {
     const heard = hearRecording({ samples, sampleRateHz: RATE_HZ });
     const sec = (performance.now() - start) / 1000;
     ours.push(scorer.scoreOne(expected, asHeard(heard, sec)));
-    plain.push(scorer.scoreOne(expected, baseline(samples)));
+    const attacks = heard.onsets.map((onset) => onset.sec);
+    plain.push(scorer.scoreOne(expected, baseline(samples, attacks)));
     kinds.push(expected.kind);
   }
   console.log(table('heard', ours, kinds));
