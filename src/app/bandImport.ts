@@ -10,7 +10,7 @@ import { grooveOf } from '../core/rhythm/foldSources.ts';
 import { HAND_LIMITS, type HandLimits } from '../core/rhythm/handLimits.ts';
 import { type HandRules, rulesForBand } from '../core/rhythm/handRules.ts';
 import type { Pattern } from '../core/rhythm/pattern.ts';
-import { type BarRange, bandStrokes } from '../core/rhythm/strokes.ts';
+import { type BandBars, bandStrokes } from '../core/rhythm/strokes.ts';
 import { formatMeter, type Meter, sameMeter, tempoBeatTicks } from '../core/time/meter.ts';
 import type { Bpm } from '../core/time/tempoMap.ts';
 import { decodeMidi, type MidiError } from '../formats/midi.ts';
@@ -24,7 +24,7 @@ export type OpenedBand = { readonly band: Band; readonly choice: BandChoice };
  * What the user chooses. `roles` has one entry for each track; bars by index, both included, in one
  * meter; `period` in bars, or the shortest that repeats.
  */
-export type BandChoice = BarRange & {
+export type BandChoice = BandBars & {
   readonly roles: readonly TrackRole[];
   readonly period: Period | 'auto';
   readonly rules: HandRules;
@@ -75,7 +75,7 @@ export function proposedChoice(band: Band): BandChoice {
   };
 }
 
-function meterOf(band: Band, { firstBar, lastBar }: BarRange): Result<Meter, ProposalError> {
+function meterOf(band: Band, { firstBar, lastBar }: BandBars): Result<Meter, ProposalError> {
   const bars = band.bars.slice(firstBar, lastBar + 1);
   const first = bars[0];
   if (!first || firstBar < 0 || lastBar >= band.bars.length)

@@ -31,7 +31,7 @@ export function restedPass(plan: CoursePass, score: Score, click: ClickSettings)
 }
 
 /** The pass that follows another one, its bars counted on; a new count-in begins the count anew. */
-export function countedOn(
+export function passCountedOn(
   next: CoursePass | undefined,
   last: { readonly plan: CoursePass; readonly score: Score },
 ): CoursePass | undefined {

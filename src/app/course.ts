@@ -119,7 +119,7 @@ function songBars({ after, jump }: CoursePass, { range }: SongRequest): Partial<
 }
 
 /** How music is played this time, as the player wants it now. Only songs are played otherwise than they are written. */
-export type Manner = { readonly speedPercent: number; readonly arrangement: Arrangement };
+export type PlayingManner = { readonly speedPercent: number; readonly arrangement: Arrangement };
 
 /**
  * The music of a pass, from the project as it is now; the speed does not touch a drill, whose ladder
@@ -128,7 +128,7 @@ export type Manner = { readonly speedPercent: number; readonly arrangement: Arra
 export function scoreOfPass(
   pass: CoursePass,
   project: Project,
-  { speedPercent, arrangement }: Manner,
+  { speedPercent, arrangement }: PlayingManner,
 ): Result<Score, ScoreProblem> {
   const { request } = pass;
   if (request.kind === 'song')

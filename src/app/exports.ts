@@ -30,13 +30,13 @@ import {
  * What is handed on, and the tempo of it in felt beats a minute: the whole song, its first beat at
  * `bpm`, in a key and at a level of its own where it has an arrangement, or the one-chord drill for at least so many bars, up to the end of its pattern.
  */
-export type Passage =
+export type TrackPassage =
   | { readonly kind: 'song'; readonly bpm: Bpm; readonly arrangement?: Arrangement }
   | { readonly kind: 'drill'; readonly bpm: Bpm; readonly bars: number };
 
 /** A passage as a MIDI file: both hands, and the band and the click where they are wanted. */
 export type MidiRequest = {
-  readonly passage: Passage;
+  readonly passage: TrackPassage;
   readonly band: boolean;
   readonly click: boolean;
 };
@@ -67,19 +67,19 @@ const TRACK_FORM = { bits: 16, channels: 2 } as const;
 const TAIL_SEC: Seconds = 2;
 
 /** The project as a passage plays it. */
-function handedOn(project: Project, passage: Passage): Project {
+function handedOn(project: Project, passage: TrackPassage): Project {
   return passage.kind === 'song' && passage.arrangement
     ? arrangedProject(project, passage.arrangement)
     : project;
 }
 
-function passageScore(project: Project, passage: Passage): Result<Score, ScoreProblem> {
+function passageScore(project: Project, passage: TrackPassage): Result<Score, ScoreProblem> {
   const score = fullScore(project, passage);
   return score.ok ? ok(restedScore(score.value, project.practice.click)) : score;
 }
 
 /** The passage with a click that never rests. */
-function fullScore(project: Project, passage: Passage): Result<Score, ScoreProblem> {
+function fullScore(project: Project, passage: TrackPassage): Result<Score, ScoreProblem> {
   if (passage.kind === 'song')
     return songScore(
       handedOn(project, passage),
@@ -198,7 +198,7 @@ export function songFileName({ song }: Project): string {
 }
 
 /** What of the song a passage is, where that is not the song as it is written. */
-function passageWords(project: Project, passage: Passage): string[] {
+function passageWords(project: Project, passage: TrackPassage): string[] {
   if (passage.kind === 'drill')
     return [`drill on ${formatChordSymbol(project.practice.drill.chord)}`];
   const { semitones, level } = passage.arrangement ?? AS_WRITTEN;
@@ -210,7 +210,7 @@ function passageWords(project: Project, passage: Passage): string[] {
 }
 
 /** Name of a file with a passage of the song, which tells what and, for a track, how fast. */
-function passageFileName(project: Project, passage: Passage, ending: 'mid' | 'wav'): string {
+function passageFileName(project: Project, passage: TrackPassage, ending: 'mid' | 'wav'): string {
   const parts = [
     project.song.title,
     ...passageWords(project, passage),
@@ -220,11 +220,11 @@ function passageFileName(project: Project, passage: Passage, ending: 'mid' | 'wa
 }
 
 /** Name of the MIDI file of a passage. */
-export function midiFileName(project: Project, passage: Passage): string {
+export function midiFileName(project: Project, passage: TrackPassage): string {
   return passageFileName(project, passage, 'mid');
 }
 
 /** Name of the practice track of a passage, with its tempo. */
-export function trackFileName(project: Project, passage: Passage): string {
+export function trackFileName(project: Project, passage: TrackPassage): string {
   return passageFileName(project, passage, 'wav');
 }

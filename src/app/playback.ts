@@ -5,13 +5,13 @@ import type { Seconds } from '../core/time/ticks.ts';
 import { AS_WRITTEN, arrangedProject } from '../state/arrangement.ts';
 import { selectTimeline } from '../state/selectors.ts';
 import type { Store } from '../state/store.ts';
-import { countedOn, restedPass } from './clickRest.ts';
+import { passCountedOn, restedPass } from './clickRest.ts';
 import {
   type CoursePass,
   drillPlace,
   firstPass,
-  type Manner,
   nudgedPass,
+  type PlayingManner,
   passAfter,
   playedTimes,
   scoreOfPass,
@@ -86,7 +86,7 @@ export type Playback = {
   /** Master, hands and band, 0 to 1; the click's level belongs to the project. */
   readonly setVolumes: (volumes: Omit<Levels, 'click'>) => void;
   /** Speed, key and level, heard at once; a drill keeps its ladder's tempos. */
-  readonly setManner: (manner: Manner) => void;
+  readonly setManner: (manner: PlayingManner) => void;
   /**
    * Where a pattern of the project plays round and round, or one is tried, goes over to another one
    * of the same kind without a gap.
@@ -108,7 +108,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   let state: PlaybackState = { status: 'stopped' };
   let sound: Sound | undefined;
   let volumes: Omit<Levels, 'click'> | undefined;
-  let manner: Manner = { speedPercent: 100, arrangement: AS_WRITTEN };
+  let manner: PlayingManner = { speedPercent: 100, arrangement: AS_WRITTEN };
   let wanted: DrillWish | undefined;
   /** The pass that was made last, which may not sound yet. */
   let last: LivePass | undefined;
@@ -147,7 +147,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
     last = undefined;
     return () => {
       if (!last) return (last = first);
-      const plan = countedOn(passAfter(last.plan, store.snapshot(), wanted, judge), last);
+      const plan = passCountedOn(passAfter(last.plan, store.snapshot(), wanted, judge), last);
       wanted = undefined;
       const next = plan && madePass(plan);
       failure = next?.ok === false ? next.error : undefined;
@@ -329,7 +329,7 @@ export function createPlayback({ store, openSound, often }: PlaybackParts): Play
   };
 }
 
-function isSameManner(one: Manner, other: Manner): boolean {
+function isSameManner(one: PlayingManner, other: PlayingManner): boolean {
   return (
     one.speedPercent === other.speedPercent &&
     one.arrangement.semitones === other.arrangement.semitones &&

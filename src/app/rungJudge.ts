@@ -15,7 +15,7 @@ import { matchingBetween, matchStretches } from './takeMatching.ts';
 export const JUDGED_AFTER_SEC: Seconds = 0.3;
 
 /** Who listens to a player: what was asked and came in, what the input can tell, and the time that is heard now. */
-export type Listening = {
+export type JudgedListening = {
   readonly log: TakeLog;
   readonly sees: InputSees;
   readonly heardNow: () => Seconds;
@@ -33,7 +33,7 @@ type Judged = {
  * nothing was played: nobody tried.
  */
 export function rungJudge(
-  { log, sees, heardNow }: Listening,
+  { log, sees, heardNow }: JudgedListening,
   store: Pick<Store, 'snapshot'>,
 ): () => RungScore | undefined {
   let judgedSec = Number.NEGATIVE_INFINITY;

@@ -9,7 +9,7 @@ import type { HitInput, InputError, Stop } from '../input/hitInput.ts';
 import { playersHand } from './expectedOfPass.ts';
 import { type LiveHit, liveHits } from './liveHits.ts';
 import type { Playback } from './playback.ts';
-import { JUDGED_AFTER_SEC, type Listening, rungJudge } from './rungJudge.ts';
+import { JUDGED_AFTER_SEC, type JudgedListening, rungJudge } from './rungJudge.ts';
 import type { SoundingPass } from './soundingPass.ts';
 import { soundingHandsIn } from './stageScore.ts';
 import { createTakeLog, type TakeLogParts } from './takeLog.ts';
@@ -75,7 +75,7 @@ export type Takes = {
 /** How far back live hits are shown. */
 const LIVE_SEC: Seconds = 12;
 
-type Running = Listening & { readonly stop: Stop };
+type Running = JudgedListening & { readonly stop: Stop };
 
 /** Takes of what the player plays to `playback`. */
 export function createTakes(parts: TakesParts): Takes {

@@ -4,7 +4,7 @@ import { loadSounds, type SoundBank } from './loadSounds.ts';
 import { createMix, type Levels, type Mix, QUIET_LEVELS } from './mix.ts';
 import { STORED_SOUNDS } from './soundCatalogue.ts';
 import { soundOfNote } from './soundOfNote.ts';
-import { createStage, SILENT_AFTER_SEC, type Stage } from './stage.ts';
+import { createStage, type OutputStage, SILENT_AFTER_SEC } from './stage.ts';
 import { type StruckVoice, startVoice, type Voice } from './voice.ts';
 
 /** What plays notes: piano for both hands, the band, the click, set together and limited. */
@@ -30,7 +30,7 @@ export type Instruments = {
 
 /** The voices of one stage, and those of each damp group that were struck last. */
 type Playing = {
-  readonly stage: Stage;
+  readonly stage: OutputStage;
   readonly voices: Set<StruckVoice>;
   readonly groups: Map<string, StruckVoice[]>;
 };

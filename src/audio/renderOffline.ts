@@ -9,7 +9,7 @@ import {
   renderWindow,
   soundsFor,
 } from './offlineWindow.ts';
-import { carriedNotes, soundingNotes } from './soundingOn.ts';
+import { carriedNotes, notesSoundingOn } from './soundingOn.ts';
 
 /** How to render; everything may be left out. */
 export type RenderOptions = {
@@ -105,7 +105,7 @@ export async function renderStretches(
   const layout = layoutOf(notes, options);
   const sounds = await soundsOf(layout);
   const { frames, sampleRate } = layout;
-  const sounding = soundingNotes(layout.notes, sounds, sampleRate);
+  const sounding = notesSoundingOn(layout.notes, sounds, sampleRate);
   const stretch =
     Math.max(1, Math.round((stretchSec * sampleRate) / QUANTUM_FRAMES)) * QUANTUM_FRAMES;
   for (let from = 0; from < frames; from += stretch) {

@@ -10,7 +10,7 @@ export type SoundingNote = FramedNote & {
 };
 
 /** Notes with the frames at which their sounds are over at the latest; `sounds` holds what they need. */
-export function soundingNotes(
+export function notesSoundingOn(
   notes: readonly FramedNote[],
   sounds: SoundBank,
   sampleRate: number,

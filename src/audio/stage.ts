@@ -18,7 +18,7 @@ export const QUIET_START = { amplitude: 0.3, riseSec: 1 } as const;
  * What stands between voices and the mix, so that all of them can be faded at once. A stage lasts
  * until it is closed; what sounds later needs a new one.
  */
-export type Stage = {
+export type OutputStage = {
   readonly inputs: Readonly<Record<Bus, AudioNode>>;
   /** The sound rises from a quiet beginning, starting at `atSec`. Once, before anything sounds. */
   riseFrom(atSec: Seconds): void;
@@ -34,7 +34,7 @@ function amplitudeAt(sec: Seconds, riseFromSec: Seconds | undefined): number {
 }
 
 /** A new stage in front of the mix, at full amplitude. */
-export function createStage(context: BaseAudioContext, mix: Mix): Stage {
+export function createStage(context: BaseAudioContext, mix: Mix): OutputStage {
   const inputs = {
     left: new GainNode(context),
     right: new GainNode(context),

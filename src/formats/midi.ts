@@ -10,7 +10,7 @@ import type { TempoMap } from '../core/time/tempoMap.ts';
 import { TICKS_PER_QUARTER } from '../core/time/ticks.ts';
 import { type MidiError, readChunks, type TrackChunk } from './midiChunks.ts';
 import { readEvents, type TimedEvent } from './midiEvents.ts';
-import { barsOf, type MeterMark, meterOf, type QuarterTempo, tempoMapOf } from './midiTimes.ts';
+import { barsOf, type MeterMark, meterOf, type QuarterTempo, tempoMapOfFile } from './midiTimes.ts';
 import { bandTracks, type Rescale, rescaleFrom } from './midiTracks.ts';
 import { conductorEvents, leadInTicks, partTracks } from './midiWriting.ts';
 
@@ -90,7 +90,7 @@ export function decodeMidi(bytes: Uint8Array): Result<MidiBand, MidiError> {
   const bars = barsOf(meterMarks(ordered, rescale), lengthTicks, MOST_BARS);
   if (!bars) return err({ kind: 'too-long', bars: MOST_BARS });
   const key = firstKey(ordered);
-  const tempoMap = tempoMapOf(quarterTempos(ordered, rescale), bars);
+  const tempoMap = tempoMapOfFile(quarterTempos(ordered, rescale), bars);
   return ok({ bars, tempoMap, tracks, lengthTicks, ...(key ? { key } : {}) });
 }
 

@@ -74,7 +74,10 @@ function meterAt(bars: readonly BandBar[], tick: Ticks): Meter {
  * A file's tempos as a tempo map; each counts the beat of the meter it begins in. Of several at
  * one tick the last counts; one that repeats the tempo before is left out.
  */
-export function tempoMapOf(tempos: readonly QuarterTempo[], bars: readonly BandBar[]): TempoMap {
+export function tempoMapOfFile(
+  tempos: readonly QuarterTempo[],
+  bars: readonly BandBar[],
+): TempoMap {
   const marks: TempoMark[] = [];
   let before = 0;
   const all = tempos[0]?.tick === 0 ? tempos : [UNSET_TEMPO, ...tempos];

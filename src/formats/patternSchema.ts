@@ -8,7 +8,7 @@ import {
   idSchema,
   list,
   meterSchema,
-  record,
+  recordOf,
   shareSchema,
   swingSchema,
   textSchema,
@@ -17,7 +17,7 @@ import {
 
 function hitsSchema<Tone extends BassTone | VoiceTone>(tones: readonly Tone[]) {
   return list(
-    record({
+    recordOf({
       at: wholeSchema,
       length: countSchema,
       play: v.pipe(v.array(v.picklist(tones)), v.nonEmpty(), v.readonly()),
@@ -30,7 +30,7 @@ function hitsSchema<Tone extends BassTone | VoiceTone>(tones: readonly Tone[]) {
 
 const handsEntries = { left: hitsSchema(BASS_TONES), right: hitsSchema(VOICE_TONES) };
 
-const strokeSchema = record({
+const strokeSchema = recordOf({
   at: wholeSchema,
   length: countSchema,
   strength: shareSchema,
@@ -38,7 +38,7 @@ const strokeSchema = record({
   what: list(v.picklist([...BASS_TONES, ...VOICE_TONES, 'unpitched'])),
 });
 
-const sourceSchema = record({
+const sourceSchema = recordOf({
   id: textSchema,
   name: textSchema,
   part: v.picklist(SOURCE_PARTS),
@@ -46,7 +46,7 @@ const sourceSchema = record({
 });
 
 /** The form of a pattern as data; that its parts fit each other is for `patternFaults`. */
-export const patternSchema = record({
+export const patternSchema = recordOf({
   id: idSchema,
   name: textSchema,
   meter: meterSchema,
@@ -56,7 +56,7 @@ export const patternSchema = record({
   sources: list(sourceSchema),
   ...handsEntries,
   ending: v.exactOptional(
-    record({ ...handsEntries, divisions: v.exactOptional(list(v.picklist(DIVISIONS))) }),
+    recordOf({ ...handsEntries, divisions: v.exactOptional(list(v.picklist(DIVISIONS))) }),
   ),
   variationOf: v.exactOptional(idSchema),
   pedal: v.exactOptional(v.literal('by-chord')),

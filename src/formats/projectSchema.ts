@@ -12,7 +12,7 @@ import {
   idSchema,
   keyNumberSchema,
   list,
-  record,
+  recordOf,
   shareSchema,
   wholeSchema,
   within,
@@ -21,7 +21,7 @@ import { bpmSchema, songSchema } from './songSchema.ts';
 
 const weightSchema = within(WEIGHTS);
 
-const voicingSchema = record({
+const voicingSchema = recordOf({
   manner: v.picklist(['close', 'open', 'shell', 'rootless']),
   spanSemitones: v.pipe(wholeSchema, within(SPANS)),
   rightLowest: keyNumberSchema,
@@ -30,7 +30,7 @@ const voicingSchema = record({
   leftHighest: keyNumberSchema,
   bass: v.picklist(['single', 'octave', 'fifth', 'tenth', 'elsewhere']),
   fullness: v.picklist([3, 4, 5]),
-  weights: record({
+  weights: recordOf({
     motion: weightSchema,
     topLeap: weightSchema,
     leftLeap: weightSchema,
@@ -42,30 +42,30 @@ const voicingSchema = record({
 
 const levelSchema = v.picklist([1, 2, 3, 4, 5]);
 
-const ladderSchema = record({
+const ladderSchema = recordOf({
   startBpm: bpmSchema,
   goalBpm: bpmSchema,
   step: v.variant('kind', [
-    record({ kind: v.literal('bpm'), bpm: within(LADDER_STEPS) }),
-    record({ kind: v.literal('percent'), percent: within(LADDER_STEPS) }),
-    record({ kind: v.literal('marks') }),
+    recordOf({ kind: v.literal('bpm'), bpm: within(LADDER_STEPS) }),
+    recordOf({ kind: v.literal('percent'), percent: within(LADDER_STEPS) }),
+    recordOf({ kind: v.literal('marks') }),
   ]),
   passesPerRung: countUpTo(1000),
   climb: v.picklist(['always', 'when-clean', 'by-hand']),
   fallBackAfter: v.exactOptional(countUpTo(1000)),
   order: v.exactOptional(v.picklist(['rising', 'alternating'])),
-  levels: v.exactOptional(record({ from: levelSchema, order: v.picklist(CLIMB_ORDERS) })),
+  levels: v.exactOptional(recordOf({ from: levelSchema, order: v.picklist(CLIMB_ORDERS) })),
 });
 
 const soundingHandsSchema = v.picklist(['left', 'right', 'both', 'none']);
 
-const stageSchema = record({
+const stageSchema = recordOf({
   id: idSchema,
   passage: v.variant('kind', [
-    record({ kind: v.literal('one-chord') }),
-    record({ kind: v.literal('two-chords'), first: chordSchema, second: chordSchema }),
-    record({ kind: v.literal('section'), sectionId: idSchema }),
-    record({ kind: v.literal('join'), from: idSchema, to: idSchema }),
+    recordOf({ kind: v.literal('one-chord') }),
+    recordOf({ kind: v.literal('two-chords'), first: chordSchema, second: chordSchema }),
+    recordOf({ kind: v.literal('section'), sectionId: idSchema }),
+    recordOf({ kind: v.literal('join'), from: idSchema, to: idSchema }),
   ]),
   tool: v.exactOptional(soundingHandsSchema),
   level: v.exactOptional(levelSchema),
@@ -74,8 +74,8 @@ const stageSchema = record({
 /** More stages than these no list has use for. */
 const MOST_STAGES = 100;
 
-const practiceSchema = record({
-  click: record({
+const practiceSchema = recordOf({
+  click: recordOf({
     on: v.boolean(),
     beats: v.lazy((beats) =>
       Array.isArray(beats)
@@ -86,7 +86,7 @@ const practiceSchema = record({
     sound: v.exactOptional(v.picklist(CLICK_SOUNDS)),
     level: shareSchema,
     rests: v.exactOptional(
-      record({
+      recordOf({
         sounding: countUpTo(LONGEST_CLICK_REST),
         resting: countUpTo(LONGEST_CLICK_REST),
       }),
@@ -96,7 +96,7 @@ const practiceSchema = record({
   }),
   hands: soundingHandsSchema,
   band: v.boolean(),
-  drill: record({
+  drill: recordOf({
     chord: chordSchema,
     patternId: v.exactOptional(idSchema),
     hands: v.exactOptional(soundingHandsSchema),
@@ -108,7 +108,7 @@ const practiceSchema = record({
 }) satisfies v.GenericSchema<unknown, PracticeSettings>;
 
 /** The form of a project as data; that its parts fit each other is for `projectFaults`. */
-export const projectSchema = record({
+export const projectSchema = recordOf({
   id: idSchema,
   song: songSchema,
   patterns: list(patternSchema),

@@ -4,7 +4,7 @@ import { TENSIONS } from '../core/harmony/chordSpellings.ts';
 import { READ_SWING_RATIOS } from '../core/rhythm/swing.ts';
 
 /** A record of exactly these properties; unknown ones are refused, so that nothing is dropped unseen. */
-export function record<Entries extends v.ObjectEntries>(entries: Entries) {
+export function recordOf<Entries extends v.ObjectEntries>(entries: Entries) {
   return v.pipe(v.strictObject(entries), v.readonly());
 }
 
@@ -36,7 +36,7 @@ export function within({ lowest, highest }: { readonly lowest: number; readonly 
 }
 
 /** The swing of a pattern, in every file that holds one. */
-export const swingSchema = record({
+export const swingSchema = recordOf({
   level: v.picklist(['eighth', 'sixteenth']),
   ratio: within(READ_SWING_RATIOS),
 });
@@ -54,12 +54,12 @@ export const heldKeysSchema = v.pipe(
   v.check(ascends, 'key numbers from low to high'),
 );
 
-export const pitchClassSchema = record({
+export const pitchClassSchema = recordOf({
   letter: v.picklist(['C', 'D', 'E', 'F', 'G', 'A', 'B']),
   alteration: v.pipe(v.number(), v.integer(), v.minValue(-3), v.maxValue(3)),
 });
 
-export const chordSchema = record({
+export const chordSchema = recordOf({
   root: pitchClassSchema,
   quality: v.picklist(names(QUALITY_INTERVALS)),
   tensions: v.pipe(
@@ -73,7 +73,7 @@ export const chordSchema = record({
 }) satisfies v.GenericSchema<unknown, Chord>;
 
 export const meterSchema = v.pipe(
-  record({ beats: countUpTo(32), unit: v.picklist([2, 4, 8, 16]), groups: list(countSchema) }),
+  recordOf({ beats: countUpTo(32), unit: v.picklist([2, 4, 8, 16]), groups: list(countSchema) }),
   v.forward(
     v.check(
       ({ beats, groups }) => groups.reduce((sum, group) => sum + group, 0) === beats,

@@ -10,7 +10,7 @@ import {
   list,
   meterSchema,
   pitchClassSchema,
-  record,
+  recordOf,
   textSchema,
   wholeSchema,
   within,
@@ -22,24 +22,24 @@ export const bpmSchema = within(BPM_RANGE);
 /** About five thousand bars of 4/4. */
 const LONGEST_SLOT_TICKS = 10_000_000;
 
-const slotSchema = record({
+const slotSchema = recordOf({
   chord: v.lazy((chord) => (typeof chord === 'string' ? v.literal('no-chord') : chordSchema)),
   durationTicks: countUpTo(LONGEST_SLOT_TICKS),
-  fixedKeys: v.exactOptional(record({ left: heldKeysSchema, right: heldKeysSchema })),
+  fixedKeys: v.exactOptional(recordOf({ left: heldKeysSchema, right: heldKeysSchema })),
 });
 
 const barsSchema = v.pipe(wholeSchema, v.maxValue(MOST_BARS));
 
-const barMetersSchema = list(record({ bar: barsSchema, meter: meterSchema }));
+const barMetersSchema = list(recordOf({ bar: barsSchema, meter: meterSchema }));
 
 const patternChangesSchema = list(
-  record({
+  recordOf({
     bar: countUpTo(MOST_BARS),
     patternId: v.exactOptional(idSchema),
   }),
 );
 
-const sectionSchema = record({
+const sectionSchema = recordOf({
   id: idSchema,
   name: textSchema,
   kind: v.picklist(SECTION_KINDS),
@@ -51,7 +51,7 @@ const sectionSchema = record({
   patternChanges: v.exactOptional(patternChangesSchema),
 });
 
-const endingSchema = record({
+const endingSchema = recordOf({
   replacesBars: barsSchema,
   slots: v.pipe(
     list(slotSchema),
@@ -60,7 +60,7 @@ const endingSchema = record({
   barMeters: barMetersSchema,
 });
 
-const formEntrySchema = record({
+const formEntrySchema = recordOf({
   id: idSchema,
   sectionId: idSchema,
   patternId: v.exactOptional(idSchema),
@@ -69,10 +69,10 @@ const formEntrySchema = record({
 });
 
 /** The form of a song as data; that its parts fit each other is for `songFaults`. */
-export const songSchema = record({
+export const songSchema = recordOf({
   title: textSchema,
-  key: record({ tonic: pitchClassSchema, mode: v.picklist(['major', 'minor']) }),
-  tempo: record({ bpm: bpmSchema, beatTicks: v.pipe(wholeSchema, within(BEAT_TICKS)) }),
+  key: recordOf({ tonic: pitchClassSchema, mode: v.picklist(['major', 'minor']) }),
+  tempo: recordOf({ bpm: bpmSchema, beatTicks: v.pipe(wholeSchema, within(BEAT_TICKS)) }),
   sections: list(sectionSchema),
   form: list(formEntrySchema),
   notes: textSchema,

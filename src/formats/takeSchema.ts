@@ -7,7 +7,7 @@ import {
   idSchema,
   list,
   positiveSchema,
-  record,
+  recordOf,
   shareSchema,
   wholeSchema,
 } from './schemaParts.ts';
@@ -16,11 +16,11 @@ const numberSchema = v.pipe(v.number(), v.finite());
 const handSchema = v.picklist(['left', 'right', 'both']);
 
 const targetSchema = v.variant('kind', [
-  record({ kind: v.literal('pattern'), patternId: idSchema }),
-  record({ kind: v.literal('section'), sectionId: idSchema }),
-  record({ kind: v.literal('join'), from: idSchema, to: idSchema }),
-  record({ kind: v.literal('song') }),
-  record({ kind: v.literal('bars'), firstBar: wholeSchema, endBar: countSchema }),
+  recordOf({ kind: v.literal('pattern'), patternId: idSchema }),
+  recordOf({ kind: v.literal('section'), sectionId: idSchema }),
+  recordOf({ kind: v.literal('join'), from: idSchema, to: idSchema }),
+  recordOf({ kind: v.literal('song') }),
+  recordOf({ kind: v.literal('bars'), firstBar: wholeSchema, endBar: countSchema }),
 ]) satisfies v.GenericSchema<unknown, PracticeTarget>;
 
 const deviations = {
@@ -29,7 +29,7 @@ const deviations = {
   spreadMs: v.exactOptional(numberSchema),
 };
 
-const scoreSchema = record({
+const scoreSchema = recordOf({
   expected: wholeSchema,
   played: wholeSchema,
   matched: wholeSchema,
@@ -37,9 +37,9 @@ const scoreSchema = record({
   recall: shareSchema,
   f: shareSchema,
   gapSec: v.exactOptional(positiveSchema),
-  all: record(deviations),
+  all: recordOf(deviations),
   hands: list(
-    record({
+    recordOf({
       ...deviations,
       hand: handSchema,
       expected: wholeSchema,
@@ -48,7 +48,7 @@ const scoreSchema = record({
     }),
   ),
   steps: list(
-    record({
+    recordOf({
       ...deviations,
       hand: handSchema,
       patternId: v.exactOptional(idSchema),
@@ -57,19 +57,19 @@ const scoreSchema = record({
       wrongKeys: wholeSchema,
     }),
   ),
-  drift: v.exactOptional(record({ fasterPercent: numberSchema, gainPercent: numberSchema })),
+  drift: v.exactOptional(recordOf({ fasterPercent: numberSchema, gainPercent: numberSchema })),
   changes: v.exactOptional(
-    record({ hits: wholeSchema, laterMs: numberSchema, errorMs: numberSchema }),
+    recordOf({ hits: wholeSchema, laterMs: numberSchema, errorMs: numberSchema }),
   ),
   keys: v.exactOptional(
-    record({
+    recordOf({
       hits: wholeSchema,
       wrongHits: wholeSchema,
       wrongKeys: wholeSchema,
       absentKeys: wholeSchema,
     }),
   ),
-  grades: record({
+  grades: recordOf({
     'very-good': wholeSchema,
     good: wholeSchema,
     fair: wholeSchema,
@@ -78,7 +78,7 @@ const scoreSchema = record({
   clean: v.boolean(),
 }) satisfies v.GenericSchema<unknown, TakeScore>;
 
-const takeSchema = record({
+const takeSchema = recordOf({
   atMs: wholeSchema,
   target: targetSchema,
   hand: handSchema,

@@ -5,8 +5,8 @@ import {
   exportSong,
   type MidiRequest,
   midiFileName,
-  type Passage,
   songFileName,
+  type TrackPassage,
   trackFileName,
   trackSec,
 } from '../../src/app/exports.ts';
@@ -143,7 +143,7 @@ it.each([
 
 it('knows how long a track lasts, with its count-in and two seconds to die away', () => {
   const parts = { hands: 'both', band: false, click: false } as const;
-  const lasting = (whole: Project, passage: Passage, countInBars: 0 | 1 = 0) =>
+  const lasting = (whole: Project, passage: TrackPassage, countInBars: 0 | 1 = 0) =>
     trackSec(whole, { ...parts, passage, countInBars });
   // Four bars of 4/4 at 120: 16 beats of half a second.
   expect(lasting(WITH_BAND, { kind: 'song', bpm: 120 })).toBeCloseTo(10, 9);

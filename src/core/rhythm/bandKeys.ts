@@ -1,7 +1,7 @@
 import { type Chord, chordTones } from '../harmony/chord.ts';
 import { chromaOf, type KeyNumber, type PitchClass } from '../harmony/pitch.ts';
 import type { DrumPart } from './drumVoices.ts';
-import { bassDegrees, bassKeys } from './toneKeys.ts';
+import { bassKeys, degreesOfBass } from './toneKeys.ts';
 import type { BassTone } from './tones.ts';
 
 /** What each drum sounds in the General MIDI percussion map (docs/sources.md#percussion-map); percussion is a tambourine. */
@@ -54,7 +54,7 @@ export function bassGuitarKey(tone: BassTone, chord: Chord, nextRoot: KeyNumber)
 export function guitarKeys(chord: Chord): KeyNumber[] {
   const root = keyFrom(GUITAR_LOWEST, chord.root);
   const lowest = chord.bass ? keyFrom(GUITAR_LOWEST, chord.bass) : root;
-  const { third, fifth, seventh } = bassDegrees(chord);
+  const { third, fifth, seventh } = degreesOfBass(chord);
   const colour = hasSixthOrSeventh(chord) ? seventh : OCTAVE;
   const shape = [0, fifth, colour, OCTAVE + third, OCTAVE + fifth, 2 * OCTAVE];
   const above = shape.map((step) => root + step).filter((key) => key > lowest);

@@ -2,7 +2,7 @@ import type { Ticks } from '../time/ticks.ts';
 import type { Band, BandTrack, TrackRole } from './band.ts';
 import { drumPartOf } from './drumVoices.ts';
 import type { Note, Part } from './note.ts';
-import type { BarRange } from './strokes.ts';
+import type { BandBars } from './strokes.ts';
 
 /** Who sounds a track's notes as they are: a part of the band, or the piano for what none of them is. */
 function partOf(role: TrackRole, keyNumber: number): Part {
@@ -18,7 +18,7 @@ export function trackNotes(
   { bars, lengthTicks }: Pick<Band, 'bars' | 'lengthTicks'>,
   { notes }: Pick<BandTrack, 'notes'>,
   role: TrackRole,
-  { firstBar, lastBar }: BarRange,
+  { firstBar, lastBar }: BandBars,
 ): Note[] {
   const from: Ticks = bars[firstBar]?.startTick ?? 0;
   const to: Ticks = bars[lastBar + 1]?.startTick ?? lengthTicks;

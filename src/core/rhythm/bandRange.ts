@@ -1,7 +1,7 @@
 import { sameMeter } from '../time/meter.ts';
 import type { Ticks } from '../time/ticks.ts';
 import type { Band, TrackRole } from './band.ts';
-import { type BarRange, bandStrokes } from './strokes.ts';
+import { type BandBars, bandStrokes } from './strokes.ts';
 
 /** Bars that the steadiest stretch has, where the music is long enough. */
 const FEWEST_BARS = 8;
@@ -77,8 +77,8 @@ function fullness(profiles: readonly Profile[]): number[] {
 }
 
 /** Runs of bars in one meter, as ranges. */
-function meterRuns(band: Band): BarRange[] {
-  const runs: BarRange[] = [];
+function meterRuns(band: Band): BandBars[] {
+  const runs: BandBars[] = [];
   band.bars.forEach((bar, i) => {
     const last = runs.at(-1);
     const before = band.bars[i - 1];
@@ -89,7 +89,7 @@ function meterRuns(band: Band): BarRange[] {
   return runs;
 }
 
-function windowsOf(run: BarRange): BarRange[] {
+function windowsOf(run: BandBars): BandBars[] {
   const length = run.lastBar - run.firstBar + 1;
   if (length <= FEWEST_BARS) return [run];
   const sizes = [FEWEST_BARS, 12, MOST_BARS].filter((size) => size <= length);
@@ -107,13 +107,13 @@ function windowsOf(run: BarRange): BarRange[] {
  * the band's regular sources play in it; of equals the longer, then the earlier. Music of fewer bars is taken
  * whole, the longest run of one meter.
  */
-export function steadiestRange(band: Band, roles: readonly TrackRole[]): BarRange {
+export function steadiestRange(band: Band, roles: readonly TrackRole[]): BandBars {
   const profiles = barProfiles(band, roles);
   const full = fullness(profiles);
   const alike = LAGS.map(({ bars }) =>
     profiles.map((profile, i) => (profiles[i + bars] ? likeness(profile, profiles[i + bars]!) : 0)),
   );
-  const steadiness = ({ firstBar, lastBar }: BarRange) => {
+  const steadiness = ({ firstBar, lastBar }: BandBars) => {
     const size = lastBar - firstBar + 1;
     const byLag = LAGS.map(
       ({ bars, worth }, k) => worth * mean(alike[k]!.slice(firstBar, lastBar + 1 - bars)),

@@ -11,9 +11,9 @@ import { inHands, type WhichHands } from './patternMoves.ts';
 import type { BassTone, VoiceTone } from './tones.ts';
 
 /** A stretch of a pattern, `until` excluded. */
-export type Stretch = { readonly from: Ticks; readonly until: Ticks };
+export type FigureStretch = { readonly from: Ticks; readonly until: Ticks };
 
-function isIn({ from, until }: Stretch): (hit: Pick<Hit, 'at'>) => boolean {
+function isIn({ from, until }: FigureStretch): (hit: Pick<Hit, 'at'>) => boolean {
   return ({ at }) => at >= from && at < until;
 }
 
@@ -59,7 +59,7 @@ export type BrokenWay = keyof typeof BROKEN_WAYS;
  * one voice after the other, in the touch of that hit on its first step, plain or ghosted on the
  * others. Single voices that are there are taken along.
  */
-export function brokenChords(pattern: Pattern, way: BrokenWay, stretch: Stretch): Pattern {
+export function brokenChords(pattern: Pattern, way: BrokenWay, stretch: FigureStretch): Pattern {
   const inStretch = isIn(stretch);
   const broken = pattern.right.filter(inStretch);
   const steps = patternSteps(pattern).filter(inStretch);
@@ -89,7 +89,7 @@ export function brokenChords(pattern: Pattern, way: BrokenWay, stretch: Stretch)
 }
 
 /** Has the right hand's hits in a stretch play whole chords. */
-export function wholeChords(pattern: Pattern, stretch: Stretch): Pattern {
+export function wholeChords(pattern: Pattern, stretch: FigureStretch): Pattern {
   const inStretch = isIn(stretch);
   const right = pattern.right.map(
     (hit): RightHit => (inStretch(hit) ? { ...hit, play: ['all'] } : hit),
@@ -98,7 +98,7 @@ export function wholeChords(pattern: Pattern, stretch: Stretch): Pattern {
 }
 
 /** Doubles the bass in octaves wherever it strikes the root in a stretch, or takes the octaves away where all have them. */
-export function bassInOctaves(pattern: Pattern, stretch: Stretch): Pattern {
+export function bassInOctaves(pattern: Pattern, stretch: FigureStretch): Pattern {
   const inStretch = isIn(stretch);
   const isRoot = (hit: LeftHit) => inStretch(hit) && hit.play.includes('root');
   const areDoubled = pattern.left.filter(isRoot).every(({ play }) => play.includes('octave'));
@@ -114,7 +114,7 @@ export function bassInOctaves(pattern: Pattern, stretch: Stretch): Pattern {
  * Leads the bass out of a stretch: its last hit there comes to the next root from a semitone below.
  * Where the bass strikes only once there, such a hit is added on the last step.
  */
-export function approachAtEnd(pattern: Pattern, stretch: Stretch): Pattern {
+export function approachAtEnd(pattern: Pattern, stretch: FigureStretch): Pattern {
   const inStretch = isIn(stretch);
   const there = pattern.left.filter(inStretch);
   const lastStep = patternSteps(pattern).findLast(inStretch);

@@ -6,7 +6,7 @@ import type { ShelfPattern } from './shelf.ts';
 import type { Source, SourcePart } from './sources.ts';
 
 /** A groove to be compared: what the band plays in so many bars of a meter. */
-export type Groove = Pick<Pattern, 'meter' | 'bars' | 'sources'>;
+export type ComparedGroove = Pick<Pattern, 'meter' | 'bars' | 'sources'>;
 
 /** Which parts of the band make the low and the high voice of a groove; hi-hat and cymbals only keep time. */
 const VOICE_OF: Readonly<Record<SourcePart, 'low' | 'high' | 'time'>> = {
@@ -36,7 +36,7 @@ type Struck = { readonly at: Ticks; readonly weight: number };
  * the voices that the groove has. Patterns of different lengths are compared over as many bars as
  * both fill. 0 in another meter or for a groove without strokes.
  */
-export function likeness(groove: Groove, pattern: Pattern): number {
+export function likeness(groove: ComparedGroove, pattern: Pattern): number {
   if (!sameMeter(groove.meter, pattern.meter)) return 0;
   const span = (patternTicks(groove) * pattern.bars) / commonDivisor(groove.bars, pattern.bars);
   const pairs = [
@@ -54,7 +54,10 @@ export function likeness(groove: Groove, pattern: Pattern): number {
 }
 
 /** The shelf's patterns in the groove's meter, the likest first; equally like ones keep their order. */
-export function likestPatterns(groove: Groove, shelf: readonly ShelfPattern[]): ShelfPattern[] {
+export function likestPatterns(
+  groove: ComparedGroove,
+  shelf: readonly ShelfPattern[],
+): ShelfPattern[] {
   return shelf
     .filter(({ pattern }) => sameMeter(groove.meter, pattern.meter))
     .map((entry) => ({ entry, like: likeness(groove, entry.pattern) }))

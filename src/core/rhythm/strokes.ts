@@ -16,7 +16,7 @@ import { VOICE_TONES, type VoiceTone } from './tones.ts';
 export type BandSource = { readonly id: string; readonly name: string; readonly part: SourcePart };
 
 /** Bars of a band by index, both included. */
-export type BarRange = { readonly firstBar: number; readonly lastBar: number };
+export type BandBars = { readonly firstBar: number; readonly lastBar: number };
 
 /** What a band plays in some bars, ready for `foldStrokes`: strokes and beats in ticks of the band. */
 export type BandStrokes = {
@@ -230,7 +230,7 @@ function barStart(band: Band, bar: number): Ticks {
 }
 
 /** Where the felt beats of the bars start, and the end of the last bar. */
-function beatsOf(band: Band, { firstBar, lastBar }: BarRange): Ticks[] {
+function beatsOf(band: Band, { firstBar, lastBar }: BandBars): Ticks[] {
   const beats = band.bars
     .slice(firstBar, lastBar + 1)
     .flatMap((bar) => beatStarts(bar.meter).map((at) => bar.startTick + at));
@@ -249,7 +249,7 @@ function beatsOf(band: Band, { firstBar, lastBar }: BarRange): Ticks[] {
 export function bandStrokes(
   band: Band,
   roles: readonly TrackRole[],
-  range: BarRange,
+  range: BandBars,
   roots?: readonly RootSpan[],
 ): BandStrokes {
   const from = barStart(band, range.firstBar);

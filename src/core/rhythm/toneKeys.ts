@@ -26,7 +26,7 @@ type BassDegrees = {
  * Seventh: the chord's own; in a sixth chord the sixth; over a diminished triad the diminished
  * seventh; over any other chord the minor seventh of the blues.
  */
-export function bassDegrees(chord: Chord): BassDegrees {
+export function degreesOfBass(chord: Chord): BassDegrees {
   const sizes = new Map<ChordDegree, Semitones>(
     chordTones(chord).map((tone) => [tone.degree, tone.semitones]),
   );
@@ -56,7 +56,7 @@ export function bassKeys(
 ): KeyNumber[] {
   const bass = held[0];
   if (bass === undefined) return [];
-  const degrees = bassDegrees(chord);
+  const degrees = degreesOfBass(chord);
   switch (tone) {
     case 'root':
       return [...held];

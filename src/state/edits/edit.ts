@@ -12,7 +12,7 @@ import { sameData } from '../sameData.ts';
 export type Edit = (project: Project) => Project;
 
 /** New values for some properties; undefined takes an optional property away. */
-export type Parts<T> = {
+export type ProjectParts<T> = {
   readonly [K in keyof T]?: object extends Pick<T, K> ? T[K] | undefined : T[K];
 };
 
@@ -20,7 +20,7 @@ export type Parts<T> = {
  * `whole` with other `parts`. A part that says the same as before stays the very object it was;
  * where all do, `whole` itself is returned.
  */
-export function withParts<T extends object>(whole: T, parts: Parts<T>): T {
+export function withParts<T extends object>(whole: T, parts: ProjectParts<T>): T {
   const names = (Object.keys(parts) as (keyof T & string)[]).filter(
     (name) => !sameData(whole[name], parts[name]),
   );

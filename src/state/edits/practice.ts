@@ -14,7 +14,7 @@ import {
 } from '../../core/practice/tempoLadder.ts';
 import { type ClickRests, LONGEST_CLICK_REST } from '../../core/rhythm/clickRests.ts';
 import { BPM_RANGE } from '../../core/time/tempoMap.ts';
-import { brought, type Edit, type Parts, withParts } from './edit.ts';
+import { brought, type Edit, type ProjectParts, withParts } from './edit.ts';
 
 /** Most passes that a rung, bars that a pass, and unclean rungs that a fall can be given. */
 export const LONGEST_PRACTICE = { passesPerRung: 64, barsPerPass: 64, fallBackAfter: 16 } as const;
@@ -52,7 +52,7 @@ function settableRests({ sounding, resting }: ClickRests, before: ClickRests): C
  * Changes some settings of the click; undefined takes an optional one away. The level is brought
  * into 0 to 1, the bars of its rests into 1 to `LONGEST_CLICK_REST`.
  */
-export function setClick(parts: Parts<ClickSettings>): Edit {
+export function setClick(parts: ProjectParts<ClickSettings>): Edit {
   return inPractice((practice) => {
     const { click } = practice;
     const { level = click.level, rests } = parts;
@@ -117,7 +117,7 @@ export function setDrillPattern(patternId: PatternId | undefined): Edit {
  * whole number from 1 to `LONGEST_PRACTICE`, the step to at least 1 bpm or 1 per cent, the rungs
  * before a fall to a whole number from 1; undefined takes those away.
  */
-export function setLadder(parts: Parts<TempoLadder>): Edit {
+export function setLadder(parts: ProjectParts<TempoLadder>): Edit {
   return inDrill((drill) => {
     const before = drill.ladder;
     const ladder = withParts(before, parts);

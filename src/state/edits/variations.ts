@@ -41,7 +41,7 @@ function reworkedEnding(pattern: Pattern, rework: (pattern: Pattern) => Pattern)
 }
 
 /** In what a variation differs from its original: how much of it is played, or the meter it is brought into. */
-export type Manner = `level ${number}` | `in ${string}`;
+export type VariationManner = `level ${number}` | `in ${string}`;
 
 const MANNER_IN_NAME = / \((?:level \d|in [\d+/]+(?:\(\d+\))?)\)(?: \d+)?$/;
 
@@ -67,7 +67,7 @@ function originalOf({ id, variationOf }: Pattern): PatternId {
 export function addVariation(
   originalId: PatternId,
   newId: PatternId,
-  manner: Manner,
+  manner: VariationManner,
   variation: Pattern,
 ): Edit {
   return (project) => {

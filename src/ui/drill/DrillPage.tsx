@@ -10,8 +10,8 @@ import { HitMarks } from '../parts/takes/HitMarks.tsx';
 import { useInput } from '../parts/takes/useHearing.ts';
 import { useParts } from '../parts/tool/parts.ts';
 import { useProject } from '../parts/tool/useProject.ts';
+import { ClickFields } from '../parts/transport/ClickFields.tsx';
 import { ClickRest } from '../parts/transport/ClickRest.tsx';
-import { ClickSettings } from '../parts/transport/ClickSettings.tsx';
 import { useDrill } from '../parts/transport/useDrill.ts';
 import { DrillFigures } from './DrillFigures.tsx';
 import { DrillNotes } from './DrillNotes.tsx';
@@ -73,7 +73,7 @@ export function DrillPage() {
         <IPlay />
         {input && <HitLegend input={input} />}
         <LadderFields />
-        <ClickSettings meter={pattern.meter} />
+        <ClickFields meter={pattern.meter} />
       </div>
     </div>
   );

@@ -18,8 +18,8 @@ import { chosenPlace, playingName } from '../parts/song/marking.ts';
 import { useChosenSection } from '../parts/song/useChosenSection.ts';
 import { useParts } from '../parts/tool/parts.ts';
 import { useProject, useView } from '../parts/tool/useProject.ts';
-import { Chart } from './Chart.tsx';
 import { type FormActs, RibbonTools } from './RibbonTools.tsx';
+import { SectionChart } from './SectionChart.tsx';
 import { SectionHeading } from './SectionHeading.tsx';
 import { SectionSettings } from './SectionSettings.tsx';
 import { SongFacts } from './SongFacts.tsx';
@@ -95,7 +95,7 @@ function SongMap({ section }: { readonly section: Section }) {
       <div className="songmap-sheet">
         <section className="songmap-main" aria-label="Chart">
           <SectionHeading section={section} />
-          <Chart section={section} place={place} playing={playing} />
+          <SectionChart section={section} place={place} playing={playing} />
         </section>
         <div className="songmap-side">
           <SongFacts section={section} />

@@ -8,7 +8,7 @@ import { HistoryButton } from '../parts/takes/HistoryButton.tsx';
 import { useParts } from '../parts/tool/parts.ts';
 import { useProject, useView } from '../parts/tool/useProject.ts';
 import { PlayedArrangement } from '../parts/transport/ArrangementButton.tsx';
-import { ClickSettings } from '../parts/transport/ClickSettings.tsx';
+import { ClickFields } from '../parts/transport/ClickFields.tsx';
 import { JoinsSheet } from './JoinsSheet.tsx';
 import { PlayNotes } from './PlayNotes.tsx';
 import { PlayRange } from './PlayRange.tsx';
@@ -48,7 +48,7 @@ function ClickButton({ meter }: { readonly meter: Meter }) {
     <PopupButton name="Click and count-in …">
       {() => (
         <div className="practice-click-sheet">
-          <ClickSettings meter={meter} />
+          <ClickFields meter={meter} />
         </div>
       )}
     </PopupButton>

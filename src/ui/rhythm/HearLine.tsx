@@ -10,7 +10,7 @@ import { ChordField } from '../parts/chart/ChordField.tsx';
 import { useParts } from '../parts/tool/parts.ts';
 import { patternRequest } from '../parts/tool/playRequest.ts';
 import { usePlayback, useProject, useView } from '../parts/tool/useProject.ts';
-import { Ending } from './Ending.tsx';
+import { EndingLine } from './EndingLine.tsx';
 
 type Hearing = Pick<PracticeSettings, 'hands' | 'band'>;
 
@@ -108,7 +108,7 @@ export function HearLine({
     <div className="pattern-hear">
       <Hear pattern={pattern} />
       <HeardOn pattern={pattern} />
-      <Ending {...{ pattern, scope, onScope, onEnding }} />
+      <EndingLine {...{ pattern, scope, onScope, onEnding }} />
       <span className="pattern-space" />
       <PopupButton name="The band">
         {(close) => (

@@ -17,7 +17,7 @@ import { DerivePage } from './band/DerivePage.tsx';
 import { useBandFile } from './band/useBandFile.ts';
 import { Desk } from './desk/Desk.tsx';
 import { type DeskTab, FIRST_DESK_TAB } from './desk/DeskTabs.tsx';
-import { marksOf, useLevels } from './desk/useLevels.ts';
+import { hitRemarksOf, useLevels } from './desk/useLevels.ts';
 import { HearLine } from './HearLine.tsx';
 import { PatternLine } from './PatternLine.tsx';
 
@@ -69,7 +69,7 @@ function Workshop(props: { readonly pattern: Pattern } & Asides) {
         <PatternNotation pattern={pattern} />
       ) : (
         <>
-          <HitMarksContext value={marksOf(levels)}>
+          <HitMarksContext value={hitRemarksOf(levels)}>
             <SpineGrid
               pattern={pattern}
               scope={scope}

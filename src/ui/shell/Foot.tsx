@@ -4,7 +4,7 @@ import { useParts } from '../parts/tool/parts.ts';
 import { usePlayback, useProject, useView } from '../parts/tool/useProject.ts';
 import { switched, useToolHands } from '../parts/transport/toolHands.ts';
 import { FootTempo } from './FootTempo.tsx';
-import { Mix } from './Mix.tsx';
+import { MixButton } from './MixButton.tsx';
 
 function PlayButton({ onPlay }: { readonly onPlay: () => void }) {
   const { playback } = useParts();
@@ -80,7 +80,7 @@ export function Foot({ onPlay }: { readonly onPlay: () => void }) {
       <FootTempo />
       <WhatSounds />
       <Volume />
-      <Mix />
+      <MixButton />
     </footer>
   );
 }

@@ -1,4 +1,4 @@
-import { drillBars, type Passage, type TrackRequest } from '../../app/exports.ts';
+import { drillBars, type TrackPassage, type TrackRequest } from '../../app/exports.ts';
 import type { Project } from '../../core/project.ts';
 import type { Bpm } from '../../core/time/tempoMap.ts';
 import type { Arrangement } from '../../state/arrangement.ts';
@@ -9,7 +9,7 @@ export const DRILL_MINUTES = [1, 2, 5, 10] as const;
 /** A tempo that was chosen, which holds for the song and the passage that it was chosen for. */
 type ChosenTempo = {
   readonly projectId: Project['id'];
-  readonly kind: Passage['kind'];
+  readonly kind: TrackPassage['kind'];
   readonly bpm: Bpm;
 };
 
@@ -17,7 +17,7 @@ type ChosenTempo = {
 export type HandOnChoices = Partial<
   Pick<TrackRequest, 'hands' | 'band' | 'click' | 'countInBars'>
 > & {
-  readonly kind: Passage['kind'];
+  readonly kind: TrackPassage['kind'];
   readonly tempo?: ChosenTempo;
   readonly minutes: (typeof DRILL_MINUTES)[number];
   /** Key and level of the whole song; as it is written if left out. */
@@ -38,7 +38,7 @@ export function chosenBpm({ kind, tempo }: HandOnChoices, project: Project): Bpm
   return kind === 'song' ? project.song.tempo.bpm : project.practice.drill.ladder.goalBpm;
 }
 
-function songPassage({ arrangement }: HandOnChoices, bpm: Bpm): Passage {
+function songPassage({ arrangement }: HandOnChoices, bpm: Bpm): TrackPassage {
   return { kind: 'song', bpm, ...(arrangement && { arrangement }) };
 }
 
@@ -60,7 +60,7 @@ export function trackRequest(choices: HandOnChoices, project: Project): TrackReq
 }
 
 /** What the MIDI file holds: the song at its own tempo, or one pass of the drill at its goal. */
-export function midiPassage(choices: HandOnChoices, project: Project): Passage {
+export function midiPassage(choices: HandOnChoices, project: Project): TrackPassage {
   const { drill } = project.practice;
   return choices.kind === 'song'
     ? songPassage(choices, project.song.tempo.bpm)

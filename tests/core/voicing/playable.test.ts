@@ -37,6 +37,10 @@ describe('low intervals', () => {
     },
   );
 
+  it.each(PRINTED_LIMITS)('%s, is what the table has', (_, size, limit) => {
+    expect(LOW_INTERVAL_LIMITS[size]).toBe(limit);
+  });
+
   // from memory: other handbooks have M3 and P4 at B♭2, P5 at B♭1, m6 at G2.
   it.each([
     [4, 46],

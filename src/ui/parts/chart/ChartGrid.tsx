@@ -7,7 +7,7 @@ import { useWidth } from '../../kit/useWidth.ts';
 import { CellEditor } from './CellEditor.tsx';
 import { ChartCellView } from './ChartCellView.tsx';
 import { ChartPlayhead } from './ChartPlayhead.tsx';
-import { type ChartBar, type ChartCell, cellAt } from './chartLayout.ts';
+import { type ChartCell, cellAt, type LaidChartBar } from './chartLayout.ts';
 import type { PatternMarks } from './patternMarks.ts';
 import { printedChart, type SlotNames } from './printedChart.ts';
 import { useBarMarking } from './useBarMarking.ts';
@@ -20,7 +20,7 @@ function BarHead({
   isFirst,
   mark,
 }: {
-  readonly bar: ChartBar;
+  readonly bar: LaidChartBar;
   readonly isFirst: boolean;
   readonly mark: string | undefined;
 }) {
@@ -76,7 +76,7 @@ export function ChartGrid({
     if (change.drag.to === startTick) return 'to';
     return change.drag.from === startTick ? 'from' : undefined;
   };
-  const isMarked = ({ bar }: ChartBar) =>
+  const isMarked = ({ bar }: LaidChartBar) =>
     marking.marked !== undefined && bar >= marking.marked.firstBar && bar < marking.marked.endBar;
   const editorIn = (cell: ChartCell) =>
     acts.editing?.tick === cell.startTick && (

@@ -19,7 +19,7 @@ export type ChartCell = {
 };
 
 /** A bar of the chart; ticks count from the section's start. It prints its meter where that differs from the bar before. */
-export type ChartBar = SectionBar & {
+export type LaidChartBar = SectionBar & {
   readonly bar: number;
   readonly lengthTicks: Ticks;
   readonly printsMeter: boolean;
@@ -27,10 +27,10 @@ export type ChartBar = SectionBar & {
 };
 
 /** A line of the chart; `spanTicks` is what its full width stands for, more than its bars where it is not full. */
-export type ChartLine = { readonly bars: readonly ChartBar[]; readonly spanTicks: Ticks };
+export type ChartLine = { readonly bars: readonly LaidChartBar[]; readonly spanTicks: Ticks };
 
 /** The bars of a section with one cell for each felt beat. */
-export function chartBars(section: Section): ChartBar[] {
+export function chartBars(section: Section): LaidChartBar[] {
   const placed = placedSlots(section.slots);
   const bars = sectionBars(section);
   const end = sectionTicks(section);
@@ -74,7 +74,7 @@ export function chordPx(name: string, widthPx: number): number {
   return fittingPx(name, widthPx - CHORD_GAP_PX, CHORD_PX);
 }
 
-function ticksOf(bars: readonly ChartBar[]): Ticks {
+function ticksOf(bars: readonly LaidChartBar[]): Ticks {
   return bars.reduce((total, bar) => total + bar.lengthTicks, 0);
 }
 
@@ -92,14 +92,14 @@ export function roomTicks(line: Pick<ChartLine, 'bars'>, cell: ChartCell): Ticks
   return (later?.startTick ?? first + ticksOf(line.bars)) - cell.startTick;
 }
 
-function inGroups(bars: readonly ChartBar[], size: number): (readonly ChartBar[])[] {
-  const groups: (readonly ChartBar[])[] = [];
+function inGroups(bars: readonly LaidChartBar[], size: number): (readonly LaidChartBar[])[] {
+  const groups: (readonly LaidChartBar[])[] = [];
   for (let i = 0; i < bars.length; i += size) groups.push(bars.slice(i, i + size));
   return groups;
 }
 
 /** Whether a finger finds every cell of bars that stand in lines of `size` with one scale. */
-function areTouchable(bars: readonly ChartBar[], size: number, widthPx: number): boolean {
+function areTouchable(bars: readonly LaidChartBar[], size: number, widthPx: number): boolean {
   const longest = Math.max(...inGroups(bars, size).map(ticksOf));
   const shortest = Math.min(...lineCells({ bars }).map((cell) => cell.lengthTicks));
   return (shortest * widthPx) / longest >= CELL_PX.narrowest;
@@ -135,7 +135,7 @@ function splitWhereCrowded(
  * whose chords would touch is split and has wider bars. `names` are the printed names by slot.
  */
 export function chartLines(
-  bars: readonly ChartBar[],
+  bars: readonly LaidChartBar[],
   names: readonly string[],
   widthPx: number,
 ): ChartLine[] {
@@ -169,7 +169,7 @@ export function chordSizes(
 }
 
 /** Length of every slot in felt beats, by its cells. */
-export function slotBeats(bars: readonly ChartBar[]): number[] {
+export function slotBeats(bars: readonly LaidChartBar[]): number[] {
   const beats: number[] = [];
   for (const { sounds } of lineCells({ bars })) beats[sounds] = (beats[sounds] ?? 0) + 1;
   return beats;
@@ -192,7 +192,7 @@ export function chartPlace(
 }
 
 /** The cell of a tick; undefined outside the section. */
-export function cellAt(bars: readonly ChartBar[], tick: number): ChartCell | undefined {
+export function cellAt(bars: readonly LaidChartBar[], tick: number): ChartCell | undefined {
   return lineCells({ bars }).find(
     (cell) => tick >= cell.startTick && tick < cell.startTick + cell.lengthTicks,
   );

@@ -51,7 +51,7 @@ export function withChordAt(
  * The slots without the change at `tick`, so that the chord before goes on. The first has none
  * before it and becomes N.C. Where no chord begins nothing changes.
  */
-export function withoutChangeAt(slots: readonly ChordSlot[], tick: Ticks): ChordSlot[] {
+export function withoutChordAt(slots: readonly ChordSlot[], tick: Ticks): ChordSlot[] {
   if (tick === 0) return withChordAt(slots, 0, 'no-chord');
   return changed(slots, (placed) => placed.filter(({ startTick }) => startTick !== tick));
 }

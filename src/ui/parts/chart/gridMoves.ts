@@ -1,5 +1,5 @@
 import type { Ticks } from '../../../core/time/ticks.ts';
-import { type ChartBar, type ChartCell, type ChartLine, lineCells } from './chartLayout.ts';
+import { type ChartCell, type ChartLine, type LaidChartBar, lineCells } from './chartLayout.ts';
 
 /** The cell of another line that begins as far across, or the last one where that line is shorter. */
 function besideIn(line: ChartLine | undefined, from: ChartLine, cell: ChartCell): ChartCell {
@@ -52,7 +52,7 @@ export function cellMoved(
  * itself outside the chart.
  */
 export function cellForChange(
-  bars: readonly ChartBar[],
+  bars: readonly LaidChartBar[],
   from: ChartCell,
   tick: Ticks | undefined,
 ): ChartCell {

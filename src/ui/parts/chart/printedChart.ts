@@ -1,12 +1,12 @@
 import type { Section } from '../../../core/song/song.ts';
 import {
   CHORD_PX,
-  type ChartBar,
   type ChartCell,
   type ChartLine,
   chartBars,
   chartLines,
   chordSizes,
+  type LaidChartBar,
   slotBeats,
 } from './chartLayout.ts';
 import { twoFiveMarks } from './twoFiveMarks.ts';
@@ -31,7 +31,7 @@ export type CellBracket = { readonly begins: boolean; readonly ends: boolean };
 
 /** The chart of a section laid out in a width. */
 export type PrintedChart = {
-  readonly bars: readonly ChartBar[];
+  readonly bars: readonly LaidChartBar[];
   readonly lines: readonly ChartLine[];
   /** The chord that begins in a cell of a line; undefined where one goes on. */
   readonly chordOf: (line: number, cell: ChartCell) => PrintedChord | undefined;

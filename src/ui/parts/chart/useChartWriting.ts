@@ -18,7 +18,7 @@ import {
   withChangeMoved,
   withChordAt,
   withoutBar,
-  withoutChangeAt,
+  withoutChordAt,
 } from './chordChanges.ts';
 
 /** What can be written into a section's chart; every act is one undoable edit. */
@@ -73,7 +73,7 @@ function chartWriting(
       else if (value.kind === 'chord')
         replace({ slots: withChordAt(slots, cell.startTick, value.chord), barMeters }, 'set chord');
       else if (cell.slot !== undefined)
-        replace({ slots: withoutChangeAt(slots, cell.startTick), barMeters }, 'remove chord');
+        replace({ slots: withoutChordAt(slots, cell.startTick), barMeters }, 'remove chord');
       return undefined;
     },
     move: (from, to) => {

@@ -6,9 +6,9 @@ import type { HandName } from '../../../core/voicing/voicing.ts';
 export type HitRemark = 'left out' | 'too much';
 
 /** Remarks on the hits of each hand, by the tick of the hit. */
-export type HitMarks = Readonly<Record<HandName, ReadonlyMap<Ticks, HitRemark>>>;
+export type HitRemarks = Readonly<Record<HandName, ReadonlyMap<Ticks, HitRemark>>>;
 
-export const NO_MARKS: HitMarks = { left: new Map(), right: new Map() };
+export const NO_MARKS: HitRemarks = { left: new Map(), right: new Map() };
 
 /** The remarks that are drawn on the hits of a grid. */
 export const HitMarksContext = createContext(NO_MARKS);

@@ -3,7 +3,7 @@ import { barColumns, barEndTick, type Column } from './columns.ts';
 import { headWidth, type Units } from './glyphs.ts';
 import { textWidth } from './lettering.ts';
 import type { Notation } from './notation.ts';
-import type { WrittenBar } from './writtenBars.ts';
+import type { EngravedBar } from './writtenBars.ts';
 
 /** The least distance between two of a bar's points, which are its columns and, last, its end. */
 type Rod = { readonly from: number; readonly to: number; readonly least: Units };
@@ -35,7 +35,7 @@ function spring(ticks: Ticks): Units {
 }
 
 /** The springs and rods of a bar. */
-export function barSpacing(written: WrittenBar, kind: Notation['kind']): BarSpacing {
+export function barSpacing(written: EngravedBar, kind: Notation['kind']): BarSpacing {
   const columns = barColumns(written, kind);
   const ticks = [...columns.map(({ tick }) => tick), barEndTick(written)];
   return {

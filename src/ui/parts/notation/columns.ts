@@ -15,7 +15,7 @@ import { textWidth } from './lettering.ts';
 import type { Notation } from './notation.ts';
 import { type SheetCount, sheetCounts } from './sheetCounts.ts';
 import { lowerVoiceShift } from './voiceShift.ts';
-import type { Head, WrittenBar, WrittenEvent } from './writtenBars.ts';
+import type { EngravedBar, NoteHead, WrittenEvent } from './writtenBars.ts';
 
 /**
  * All that stands at one tick of a bar. A column's place is the left edge of its note heads; `left`
@@ -35,7 +35,7 @@ export function chordText({ chord }: SheetChord): string {
 }
 
 /** The columns of a bar in order: where an event starts, a chord changes or a count is spoken. Rests of a whole bar need none. */
-export function barColumns(written: WrittenBar, kind: Notation['kind']): Column[] {
+export function barColumns(written: EngravedBar, kind: Notation['kind']): Column[] {
   const { bar, staves } = written;
   const events = [...staves.right, ...staves.left].flat().filter(({ event }) => !event.isBarRest);
   const counts = kind === 'in-time' ? sheetCounts(bar) : [];
@@ -63,7 +63,7 @@ export function barColumns(written: WrittenBar, kind: Notation['kind']): Column[
 }
 
 /** How far notes of a lower voice move to the right at a tick, on either staff. */
-function voiceShiftAt({ staves }: WrittenBar, tick: Ticks): Units {
+function voiceShiftAt({ staves }: EngravedBar, tick: Ticks): Units {
   const shifts = [staves.right, staves.left].map((voices) => {
     const [upper, lower] = voices.map((voice) =>
       voice.find(({ event }) => event.startTick === tick),
@@ -78,7 +78,7 @@ function chordWidth(chord: SheetChord): Units {
 }
 
 /** The bar's end on the timeline. */
-export function barEndTick({ bar }: WrittenBar): Ticks {
+export function barEndTick({ bar }: EngravedBar): Ticks {
   return bar.startTick + barTicks(bar.meter);
 }
 
@@ -101,7 +101,7 @@ function rightReach({ heads, event, stem }: WrittenEvent): Units {
 /** A tie to the next note needs some length to be seen. */
 const TIE_ROOM: Units = 9;
 
-function hasSeconds(heads: readonly Head[]): boolean {
+function hasSeconds(heads: readonly NoteHead[]): boolean {
   return heads.some(({ place }, i) => i > 0 && place - heads[i - 1]!.place < 2);
 }
 
@@ -109,7 +109,7 @@ function hasSeconds(heads: readonly Head[]): boolean {
 const CLEAR_SIGNS = 6;
 
 /** Width of a chord's accidentals: as many columns as stand closer together than is clear. */
-function signsWidth(heads: readonly Head[]): Units {
+function signsWidth(heads: readonly NoteHead[]): Units {
   const signs = heads.filter(({ sign }) => sign !== undefined);
   const columns: { lowest: number; width: Units }[] = [];
   for (const { place, sign } of signs.toReversed()) {

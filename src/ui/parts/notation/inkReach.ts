@@ -2,7 +2,7 @@ import type { HandName } from '../../../core/voicing/voicing.ts';
 import { ACCIDENTALS, REST_REACH, SPACE, STAFF_REACH, STEM_LENGTH, type Units } from './glyphs.ts';
 import { markSide, marksOf, marksReach } from './marks.ts';
 import { beamedRuns, tupletRuns } from './stemDirections.ts';
-import type { WrittenBar, WrittenEvent, WrittenVoice } from './writtenBars.ts';
+import type { EngravedBar, WrittenEvent, WrittenVoice } from './writtenBars.ts';
 
 /** How far the ink of a staff reaches from its middle line, at least to its outer lines. */
 export type InkReach = { readonly above: Units; readonly below: Units };
@@ -17,7 +17,7 @@ const BEAM_SLACK = 10;
 const TUPLET_ROOM: Units = 22;
 
 /** How far all notes of a bar reach on one staff: heads, stems, beams, accidentals, marks, tuplets, rests. */
-export function inkReach({ staves }: WrittenBar, hand: HandName): InkReach {
+export function inkReach({ staves }: EngravedBar, hand: HandName): InkReach {
   const voices = staves[hand];
   const inks = voices.map((voice) => voiceInk(voice, voices.length));
   return {

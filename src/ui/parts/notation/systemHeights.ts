@@ -2,7 +2,7 @@ import { SPACE, STAFF_REACH, type Units } from './glyphs.ts';
 import { inkReach } from './inkReach.ts';
 import { capitalHeight } from './lettering.ts';
 import type { Notation } from './notation.ts';
-import type { WrittenBar } from './writtenBars.ts';
+import type { EngravedBar } from './writtenBars.ts';
 
 /**
  * Heights on a system, downwards from its top: the baselines of words and chord symbols, the middle
@@ -29,7 +29,7 @@ export const NUMBER_HEIGHT: Units = 40;
 const COUNT_DEPTH: Units = 2 * SPACE + STAFF_REACH;
 
 /** What is written over a bar. */
-type BarText = { readonly index: number; readonly written: WrittenBar; readonly words?: string };
+type BarText = { readonly index: number; readonly written: EngravedBar; readonly words?: string };
 
 function hasBoth({ written, words }: BarText): boolean {
   return words !== undefined && written.bar.chords.length > 0;

@@ -7,7 +7,7 @@ import { textWidth } from './lettering.ts';
 import type { Notation } from './notation.ts';
 import { signatureSigns } from './staffPlaces.ts';
 import { type SystemHeights, systemHeights } from './systemHeights.ts';
-import { type WrittenBar, writtenBars } from './writtenBars.ts';
+import { type EngravedBar, writtenBars } from './writtenBars.ts';
 
 export type PlacedColumn = Column & { readonly x: Units };
 
@@ -17,7 +17,7 @@ export type PlacedColumn = Column & { readonly x: Units };
  */
 export type PlacedBar = {
   readonly index: number;
-  readonly written: WrittenBar;
+  readonly written: EngravedBar;
   readonly x: Units;
   readonly notesX: Units;
   readonly endX: Units;
@@ -64,7 +64,7 @@ const TIGHTEST = 0.85;
 /** A bar before it is placed, with what only depends on the bar before it. */
 type LooseBar = {
   readonly index: number;
-  readonly written: WrittenBar;
+  readonly written: EngravedBar;
   readonly spacing: BarSpacing;
   readonly meterWidth: Units;
   readonly opens: boolean;

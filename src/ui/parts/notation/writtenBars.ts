@@ -14,7 +14,7 @@ import { type StaffPlace, signatureSigns, staffPlace } from './staffPlaces.ts';
 import { type StemDirection, stemDirections } from './stemDirections.ts';
 
 /** A head on its place; `sign` is the alteration of the accidental written before it, where one is (0 a natural). */
-export type Head = {
+export type NoteHead = {
   readonly note: SheetNote;
   readonly place: StaffPlace;
   readonly sign?: number;
@@ -24,14 +24,14 @@ export type Head = {
 export type WrittenEvent = {
   readonly event: SheetEvent;
   readonly stem: StemDirection;
-  readonly heads: readonly Head[];
+  readonly heads: readonly NoteHead[];
   readonly restPlace: StaffPlace;
 };
 
 export type WrittenVoice = readonly WrittenEvent[];
 
 /** A bar with all that is decided about its notes before they are spaced. */
-export type WrittenBar = {
+export type EngravedBar = {
   readonly bar: SheetBar;
   readonly staves: Readonly<Record<HandName, readonly WrittenVoice[]>>;
 };
@@ -47,7 +47,7 @@ const HEAD_CLEAR: Units = 9;
  * from the key signature or from what stood at its place before in the bar, and as a reminder where
  * the bar before altered the same place; never on a note that is tied from before (common practice).
  */
-export function writtenBars(sheet: Sheet, key: Key): WrittenBar[] {
+export function writtenBars(sheet: Sheet, key: Key): EngravedBar[] {
   const right = signWriter(key);
   const left = signWriter(key);
   return sheet.bars.map((bar) => ({
@@ -90,7 +90,7 @@ function writtenStaff(
 /** Where a rest of the upper or the lower voice stands clear of the other voice's heads; always on a line. */
 function restPlaceBeside(
   value: NoteValue,
-  heads: readonly Head[],
+  heads: readonly NoteHead[],
   side: StemDirection,
 ): StaffPlace {
   const out = side === 'up' ? 1 : -1;
@@ -100,7 +100,7 @@ function restPlaceBeside(
   return 2 * Math.ceil(Math.max(REST_OFFSET, ...clear) / 2) * out;
 }
 
-function headsOf(event: SheetEvent, hand: HandName, signOf: SignOf): Head[] {
+function headsOf(event: SheetEvent, hand: HandName, signOf: SignOf): NoteHead[] {
   return event.notes
     .map((note) => ({ note, place: staffPlace(note.pitch, hand) }))
     .toSorted((a, b) => a.place - b.place || a.note.keyNumber - b.note.keyNumber)

@@ -4,7 +4,7 @@ import type { PlanItem } from '../../../core/practice/plan.ts';
 import { Icon } from '../../kit/Icon.tsx';
 import { useParts } from '../tool/parts.ts';
 import { useProject, useView } from '../tool/useProject.ts';
-import { clockText, leaveLine, secondsLeft, startLine } from './planLine.ts';
+import { leaveLine, planClockText, secondsLeft, startLine } from './planLine.ts';
 import { itemWords } from './planWords.ts';
 import { usePlanItems } from './usePlanItems.ts';
 
@@ -43,7 +43,7 @@ function Line({ index, begunAtMs }: { readonly index: number; readonly begunAtMs
         {title}
       </span>
       <span role="timer" className="practice-clock-left">
-        {isOver ? '' : `${clockText(left)} left`}
+        {isOver ? '' : `${planClockText(left)} left`}
       </span>
       <span role="status">{isOver && (next ? 'The time is up.' : 'That was the plan.')}</span>
       {next && (

@@ -40,6 +40,6 @@ export function secondsLeft(minutes: number, begunAtMs: number, nowMs: number): 
 }
 
 /** Minutes and seconds as on a clock: 2:05. */
-export function clockText(sec: Seconds): string {
+export function planClockText(sec: Seconds): string {
   return `${Math.floor(sec / 60)}:${String(sec % 60).padStart(2, '0')}`;
 }

@@ -3,14 +3,8 @@ import type { ByHand, PracticeDay } from '../../../core/practice/practiceDays.ts
 import { HIT_HANDS } from '../../../core/practice/practiceDays.ts';
 import type { Bpm } from '../../../core/time/tempoMap.ts';
 import { useWidth } from '../../kit/useWidth.ts';
-import {
-  type HistoryPlot,
-  historyPlot,
-  linePath,
-  type Pixels,
-  type PlotSize,
-  signPath,
-} from './historyPlot.ts';
+import type { Pixels } from '../grid/systemLayout.ts';
+import { type HistoryPlot, historyPlot, linePath, type PlotSize, signPath } from './historyPlot.ts';
 import { bpmWords, HAND_WORDS, longDay, shortDay } from './historyWords.ts';
 import { msWords } from './takeWords.ts';
 

@@ -1,7 +1,6 @@
 import type { HitHand } from '../../../core/practice/expectedHits.ts';
 import { type ByHand, HIT_HANDS } from '../../../core/practice/practiceDays.ts';
-
-export type Pixels = number;
+import type { Pixels } from '../grid/systemLayout.ts';
 
 /** A plot's size and the room that is left around its field for labels. */
 export type PlotSize = {

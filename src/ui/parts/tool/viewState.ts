@@ -36,7 +36,7 @@ export type Volumes = {
  * What the player is heard with, if at all, and how late each input's hits arrive on this device, in
  * whole milliseconds; absent where it was never measured or set.
  */
-export type Hearing = {
+export type HearingChoice = {
   readonly input: InputKind | 'nothing';
   readonly latencyMs: Readonly<Partial<Record<InputKind, number>>>;
 };
@@ -62,7 +62,7 @@ export type ViewState = {
   readonly range?: BarRange;
   /** How often the song, or what is marked of it, is played. */
   readonly times: Times;
-  readonly hearing: Hearing;
+  readonly hearing: HearingChoice;
   /** Keys and pedals of a MIDI instrument that give commands. */
   readonly taught: Taught;
   /** What the player's hands can do, for what is marked as too much, for levels and fills. */
@@ -170,8 +170,8 @@ function isLatency(value: unknown): value is number {
   return Number.isInteger(value) && Number(value) >= lowest && Number(value) <= highest;
 }
 
-function keptHearing(kept: unknown): Hearing {
-  const { input, latencyMs } = { ...FIRST_VIEW.hearing, ...(kept as Partial<Hearing>) };
+function keptHearing(kept: unknown): HearingChoice {
+  const { input, latencyMs } = { ...FIRST_VIEW.hearing, ...(kept as Partial<HearingChoice>) };
   const latencies = INPUT_KINDS.flatMap((kind) => {
     const latency: unknown = latencyMs?.[kind];
     return isLatency(latency) ? [[kind, latency] as const] : [];

@@ -3,13 +3,13 @@ import type { BandChoice } from '../../../app/bandImport.ts';
 import type { Band } from '../../../core/rhythm/band.ts';
 import type { Fold } from '../../../core/rhythm/fold.ts';
 import { PERIODS } from '../../../core/rhythm/foldPeriod.ts';
-import type { BarRange } from '../../../core/rhythm/strokes.ts';
+import type { BandBars } from '../../../core/rhythm/strokes.ts';
 import { BarStrip } from './BarStrip.tsx';
 
 type Props = {
   readonly band: Band;
   readonly choice: BandChoice;
-  readonly steadiest: BarRange;
+  readonly steadiest: BandBars;
   readonly fold: Fold | undefined;
   readonly onChange: (parts: Partial<BandChoice>) => void;
 };

@@ -1,16 +1,16 @@
 import { type PointerEvent, useMemo, useRef } from 'react';
 import type { Band } from '../../../core/rhythm/band.ts';
 import { AGREEING } from '../../../core/rhythm/foldAgreement.ts';
-import type { BarRange } from '../../../core/rhythm/strokes.ts';
+import type { BandBars } from '../../../core/rhythm/strokes.ts';
 import { barAtShare, rangeBetween, stripBars } from './barStrip.ts';
 
 type Props = {
   readonly band: Band;
-  readonly chosen: BarRange;
+  readonly chosen: BandBars;
   /** The steadiest bars, as they were found. */
-  readonly steadiest: BarRange;
+  readonly steadiest: BandBars;
   readonly agreement: readonly number[];
-  readonly onRange: (range: BarRange) => void;
+  readonly onRange: (range: BandBars) => void;
 };
 
 const HEIGHT = 46;

@@ -5,7 +5,7 @@ import {
   TRACK_ROLES,
   type TrackRole,
 } from '../../../core/rhythm/band.ts';
-import type { BarRange } from '../../../core/rhythm/strokes.ts';
+import type { BandBars } from '../../../core/rhythm/strokes.ts';
 import { Icon } from '../../kit/Icon.tsx';
 import { trackDensity, trackFacts, trackName } from './trackWords.ts';
 import { useTrackHearing } from './useTrackHearing.ts';
@@ -51,7 +51,7 @@ export function TrackList({
 }: {
   readonly band: Band;
   readonly roles: readonly TrackRole[];
-  readonly range: BarRange;
+  readonly range: BandBars;
   readonly onRoles: (roles: readonly TrackRole[]) => void;
 }) {
   const { heard, toggle } = useTrackHearing(band, roles, range);

@@ -1,5 +1,5 @@
 import type { Band } from '../../../core/rhythm/band.ts';
-import type { BarRange } from '../../../core/rhythm/strokes.ts';
+import type { BandBars } from '../../../core/rhythm/strokes.ts';
 
 /** One bar of the strip: how much is played in it, 0 to 1 of the fullest, and what the fold says of it. */
 export type StripBar = {
@@ -24,7 +24,7 @@ function fullnesses({ bars, tracks }: Band): number[] {
  */
 export function stripBars(
   band: Band,
-  chosen: BarRange,
+  chosen: BandBars,
   agreement: readonly number[],
   agreeing: number,
 ): StripBar[] {
@@ -41,6 +41,6 @@ export function barAtShare(bars: number, share: number): number {
 }
 
 /** The range between two bars, whichever comes first. */
-export function rangeBetween(a: number, b: number): BarRange {
+export function rangeBetween(a: number, b: number): BandBars {
   return { firstBar: Math.min(a, b), lastBar: Math.max(a, b) };
 }

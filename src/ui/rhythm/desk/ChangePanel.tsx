@@ -5,7 +5,7 @@ import type { Scope } from '../../../state/edits/hits.ts';
 import { reworkPattern } from '../../../state/edits/variations.ts';
 import type { Place } from '../../parts/grid/gridPlace.ts';
 import { useParts } from '../../parts/tool/parts.ts';
-import { CHANGE_SIDES, type Change, type ChangeSide, changesAt } from './changes.ts';
+import { CHANGE_SIDES, type ChangeSide, changesAt, type DeskChange } from './changes.ts';
 
 type Props = {
   readonly pattern: Pattern;
@@ -40,7 +40,7 @@ export function ChangePanel({ pattern, scope, shown, place }: Props) {
   const steps = patternSteps(shown);
   const step = steps[place?.column ?? 0] ?? steps[0];
   if (!step) return null;
-  const make = ({ rule, label }: Change) =>
+  const make = ({ rule, label }: DeskChange) =>
     store.edit(reworkPattern(pattern.id, rule, scope), { label });
   const { bar, beat } = step.beat;
   return (

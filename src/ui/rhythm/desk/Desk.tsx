@@ -18,7 +18,7 @@ import { NumbersPanel } from './NumbersPanel.tsx';
 import { SayPanel } from './SayPanel.tsx';
 import { SongPanel } from './SongPanel.tsx';
 import { TapPanel } from './TapPanel.tsx';
-import type { Levels } from './useLevels.ts';
+import type { LevelChoice } from './useLevels.ts';
 
 type Props = {
   readonly pattern: Pattern;
@@ -29,7 +29,7 @@ type Props = {
   readonly place: Place | undefined;
   readonly chosen: Chosen | undefined;
   /** Undefined where the levels are not looked at. */
-  readonly levels: Levels | undefined;
+  readonly levels: LevelChoice | undefined;
   readonly tab: DeskTab;
   readonly panel: RefObject<HTMLDivElement | null>;
   readonly onTab: (tab: DeskTab) => void;

@@ -17,13 +17,13 @@ import { scoreSentence } from '../../parts/tool/messages.ts';
 import { useParts } from '../../parts/tool/parts.ts';
 import { useProject } from '../../parts/tool/useProject.ts';
 import { HandsButton } from './HandsButton.tsx';
-import type { Levels } from './useLevels.ts';
+import type { LevelChoice } from './useLevels.ts';
 
 type Props = {
   readonly pattern: Pattern;
   /** What of the pattern is shown: see `shownPattern`. */
   readonly shown: Pattern;
-  readonly levels: Levels;
+  readonly levels: LevelChoice;
   readonly onLevel: (level: Level | undefined) => void;
 };
 

@@ -1,5 +1,5 @@
 import type { Pattern } from '../../../core/rhythm/pattern.ts';
-import { targetsOf } from './targets.ts';
+import { writingTargets } from './targets.ts';
 
 const GROUPS = ['hands', 'band', 'new in the band'] as const;
 
@@ -13,7 +13,7 @@ export function TargetField({
   readonly chosen: string;
   readonly onChoose: (key: string) => void;
 }) {
-  const targets = targetsOf(pattern);
+  const targets = writingTargets(pattern);
   return (
     <select
       aria-label="For"

@@ -4,9 +4,9 @@ import {
   type BrokenWay,
   bassInOctaves,
   brokenChords,
+  type FigureStretch,
   inManner,
   pushed,
-  type Stretch,
   wholeChords,
 } from '../../../core/rhythm/figureMoves.ts';
 import { doubleNoteValues, halveNoteValues } from '../../../core/rhythm/noteValues.ts';
@@ -34,14 +34,14 @@ import { barTicks } from '../../../core/time/meter.ts';
 export type ChangePlace = { readonly step: Step; readonly which: WhichHands };
 
 /** One thing that can be done to a pattern: what its button says, what undo calls it, and the rule. */
-export type Change = {
+export type DeskChange = {
   readonly name: string;
   readonly label: string;
   readonly rule: (pattern: Pattern) => Pattern;
 };
 
 /** Changes of one kind, under a word of their own. */
-export type ChangeGroup = { readonly title: string; readonly changes: readonly Change[] };
+export type ChangeGroup = { readonly title: string; readonly changes: readonly DeskChange[] };
 
 /** What is changed: where hits stand, or how they are played. */
 export const CHANGE_SIDES = ['places', 'playing'] as const;
@@ -64,7 +64,7 @@ function forAll(
   return (pattern) => places.reduce((changed, place) => rule(place)(changed), pattern);
 }
 
-function copies(pattern: Pattern, { step, which }: ChangePlace): Change[] {
+function copies(pattern: Pattern, { step, which }: ChangePlace): DeskChange[] {
   const beats = patternBeats(pattern).length;
   const beat = beatPlace(pattern, step.beat);
   const { bar } = step.beat;
@@ -84,8 +84,8 @@ function copies(pattern: Pattern, { step, which }: ChangePlace): Change[] {
   ];
 }
 
-function shifts({ step, which }: ChangePlace): Change[] {
-  const by = (name: string, ticks: number): Change => ({
+function shifts({ step, which }: ChangePlace): DeskChange[] {
+  const by = (name: string, ticks: number): DeskChange => ({
     name,
     label: 'shift',
     rule: (pattern) => shiftHits(pattern, which, ticks),
@@ -98,7 +98,7 @@ function shifts({ step, which }: ChangePlace): Change[] {
   ];
 }
 
-function handChanges(): Change[] {
+function handChanges(): DeskChange[] {
   return [
     { name: 'hands change over', label: 'hands change over', rule: mirrorHands },
     { name: 'right as left', label: 'rhythm of the left hand', rule: (p) => copyRhythm(p, 'left') },
@@ -110,8 +110,8 @@ function handChanges(): Change[] {
   ];
 }
 
-function accents({ which }: ChangePlace): Change[] {
-  const every = (name: string, n: number, first = 0): Change => ({
+function accents({ which }: ChangePlace): DeskChange[] {
+  const every = (name: string, n: number, first = 0): DeskChange => ({
     name,
     label: 'accents',
     rule: (pattern) => accentEvery(pattern, which, n, first),
@@ -124,10 +124,10 @@ function accents({ which }: ChangePlace): Change[] {
   ];
 }
 
-function clearings(pattern: Pattern, { step, which }: ChangePlace): Change[] {
+function clearings(pattern: Pattern, { step, which }: ChangePlace): DeskChange[] {
   const { beat } = step;
   const bar = barTicks(pattern.meter);
-  const clear = (name: string, from: number, until: number): Change => ({
+  const clear = (name: string, from: number, until: number): DeskChange => ({
     name,
     label: 'clear',
     rule: (p) => clearHits(p, which, from, until),
@@ -141,7 +141,7 @@ function clearings(pattern: Pattern, { step, which }: ChangePlace): Change[] {
 /** Longest and shortest pattern that note values can be doubled and halved in, in bars. */
 const BARS = { shortest: 1, longest: 4 } as const;
 
-function timeChanges(pattern: Pattern): Change[] {
+function timeChanges(pattern: Pattern): DeskChange[] {
   return [
     ...(2 * pattern.bars <= BARS.longest
       ? [{ name: 'half time', label: 'half time', rule: doubleNoteValues }]
@@ -150,9 +150,9 @@ function timeChanges(pattern: Pattern): Change[] {
   ];
 }
 
-function fills({ step, which }: ChangePlace): Change[] {
+function fills({ step, which }: ChangePlace): DeskChange[] {
   const { start, length } = step.beat;
-  const fill = (name: string, from?: number, until?: number): Change => ({
+  const fill = (name: string, from?: number, until?: number): DeskChange => ({
     name,
     label: 'fill between',
     rule: (p) => fillBetween(p, which, from, until),
@@ -161,12 +161,12 @@ function fills({ step, which }: ChangePlace): Change[] {
 }
 
 /** A push by the step before the beat, round the pattern; nothing where that is a whole beat. */
-function pushes(pattern: Pattern, { step, which }: ChangePlace): Change[] {
+function pushes(pattern: Pattern, { step, which }: ChangePlace): DeskChange[] {
   const before = patternSteps(pattern).at(
     patternSteps(pattern).findIndex(({ at }) => at === step.beat.start) - 1,
   );
   if (!before || before.beat.division === 1) return [];
-  const push: Change = {
+  const push: DeskChange = {
     name: 'beat early, tied over',
     label: 'push',
     rule: (p) => pushed(p, which, step.beat.start, before.length),
@@ -174,8 +174,8 @@ function pushes(pattern: Pattern, { step, which }: ChangePlace): Change[] {
   return [push];
 }
 
-function manners({ which }: ChangePlace): Change[] {
-  const manner = (name: string, as: Parameters<typeof inManner>[2]): Change => ({
+function manners({ which }: ChangePlace): DeskChange[] {
+  const manner = (name: string, as: Parameters<typeof inManner>[2]): DeskChange => ({
     name,
     label: name,
     rule: (pattern) => inManner(pattern, which, as),
@@ -188,7 +188,7 @@ function manners({ which }: ChangePlace): Change[] {
   ];
 }
 
-function chordChanges(bar: Stretch): Change[] {
+function chordChanges(bar: FigureStretch): DeskChange[] {
   const ways = Object.keys(BROKEN_WAYS) as BrokenWay[];
   return [
     ...ways.map((way) => ({
@@ -200,7 +200,7 @@ function chordChanges(bar: Stretch): Change[] {
   ];
 }
 
-function bassChanges(bar: Stretch): Change[] {
+function bassChanges(bar: FigureStretch): DeskChange[] {
   return [
     { name: 'octaves', label: 'bass in octaves', rule: (p) => bassInOctaves(p, bar) },
     { name: 'leads to the next root', label: 'approach', rule: (p) => approachAtEnd(p, bar) },
@@ -219,7 +219,7 @@ export function changesAt(
   const length = barTicks(pattern.meter);
   const from = place.step.beat.bar * length;
   const bar = { from, until: from + length };
-  const some = (title: string, changes: readonly Change[]): ChangeGroup[] =>
+  const some = (title: string, changes: readonly DeskChange[]): ChangeGroup[] =>
     changes.length > 0 ? [{ title, changes }] : [];
   return {
     places: [

@@ -19,7 +19,7 @@ function capital(word: string): string {
 }
 
 /** Everything a rhythm can be written into: the hands, what the band has, what it could have. */
-export function targetsOf({ sources }: Pick<Pattern, 'sources'>): NamedTarget[] {
+export function writingTargets({ sources }: Pick<Pattern, 'sources'>): NamedTarget[] {
   const hands = (['left', 'right'] as const).map(
     (hand): NamedTarget => ({
       key: hand,
@@ -57,7 +57,7 @@ export function sourceKey(id: string): string {
 
 /** The target of a key; the left hand where the pattern has no such target any more. */
 export function targetOfKey(pattern: Pick<Pattern, 'sources'>, key: string): NamedTarget {
-  const targets = targetsOf(pattern);
+  const targets = writingTargets(pattern);
   return targets.find((each) => each.key === key) ?? targets[0]!;
 }
 

@@ -10,13 +10,13 @@ import { thinnedPattern } from '../../../core/rhythm/thinnedPattern.ts';
 import type { Bpm } from '../../../core/time/tempoMap.ts';
 import type { Ticks } from '../../../core/time/ticks.ts';
 import type { HandName } from '../../../core/voicing/voicing.ts';
-import { type HitMarks, type HitRemark, NO_MARKS } from '../../parts/grid/hitMarks.ts';
+import { type HitRemark, type HitRemarks, NO_MARKS } from '../../parts/grid/hitMarks.ts';
 import { useHandLimits } from '../../parts/pattern/useHandLimits.ts';
 import { useHeardTempo } from '../../parts/pattern/useHeardTempo.ts';
 import { useProject } from '../../parts/tool/useProject.ts';
 
 /** A pattern at a level (all of it where none is chosen), what it asks of the hands, and the remarks on its hits. */
-export type Levels = {
+export type LevelChoice = {
   readonly level: Level | undefined;
   readonly bpm: Bpm;
   /** What the player's hands can do. */
@@ -24,7 +24,7 @@ export type Levels = {
   /** What is left to play. */
   readonly thinned: Pattern;
   readonly load: Result<PatternLoad, ScoreProblem>;
-  readonly marks: HitMarks;
+  readonly marks: HitRemarks;
 };
 
 function remarksOf(
@@ -44,7 +44,7 @@ export function levelMarks(
   pattern: Pattern,
   thinned: Pattern,
   load: Result<PatternLoad, unknown>,
-): HitMarks {
+): HitRemarks {
   const marks = (hand: HandName) =>
     remarksOf(
       pattern[hand],
@@ -55,14 +55,14 @@ export function levelMarks(
 }
 
 /**
- * See `Levels`, of what is shown of a pattern; nothing is computed where the levels are not looked at,
+ * See `LevelChoice`, of what is shown of a pattern; nothing is computed where the levels are not looked at,
  * and where they are, an edit is drawn on the spine first.
  */
 export function useLevels(
   edited: Pattern,
   level: Level | undefined,
   areOpen: boolean,
-): Levels | undefined {
+): LevelChoice | undefined {
   const bpm = useHeardTempo();
   const limits = useHandLimits();
   const project = useDeferredValue(useProject((whole) => (areOpen ? whole : undefined)));
@@ -77,6 +77,6 @@ export function useLevels(
 }
 
 /** The marks to draw; none where the levels are not looked at. */
-export function marksOf(levels: Levels | undefined): HitMarks {
+export function hitRemarksOf(levels: LevelChoice | undefined): HitRemarks {
   return levels?.marks ?? NO_MARKS;
 }

@@ -5,7 +5,7 @@ import {
   type Feel,
   feelOf,
 } from '../../../core/rhythm/character.ts';
-import { type Groove, likeness, likestPatterns } from '../../../core/rhythm/likeness.ts';
+import { type ComparedGroove, likeness, likestPatterns } from '../../../core/rhythm/likeness.ts';
 import type { Hit, Pattern } from '../../../core/rhythm/pattern.ts';
 import type { ShelfPattern } from '../../../core/rhythm/shelf.ts';
 import type { Stroke } from '../../../core/rhythm/sources.ts';
@@ -70,7 +70,7 @@ function answers(entry: ShelfPattern, wish: ShelfWish): boolean {
 export function foundOnShelf(
   shelf: readonly ShelfPattern[],
   wish: ShelfWish,
-  groove?: Groove,
+  groove?: ComparedGroove,
 ): ShelfFind[] {
   const found = shelf.filter((entry) => answers(entry, wish));
   if (!groove) return found.map((entry) => ({ entry }));
@@ -105,7 +105,7 @@ export function grooveOfPattern({
   sources,
   left,
   right,
-}: Pattern): Groove | undefined {
+}: Pattern): ComparedGroove | undefined {
   if (sources.some((source) => source.strokes.length > 0)) return { meter, bars, sources };
   if (left.length + right.length === 0) return undefined;
   return {

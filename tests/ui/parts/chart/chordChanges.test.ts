@@ -8,7 +8,7 @@ import {
   withChangeMoved,
   withChordAt,
   withoutBar,
-  withoutChangeAt,
+  withoutChordAt,
 } from '../../../../src/ui/parts/chart/chordChanges.ts';
 import { chord, meter, section, slots, valueOf } from '../../../support/music.ts';
 
@@ -39,15 +39,15 @@ describe('a chord set on a beat', () => {
 
 describe('a change taken away', () => {
   it('lets the chord before go on', () => {
-    expect(text(withoutChangeAt(two, 4 * BEAT))).toBe('| C | / / G / |');
+    expect(text(withoutChordAt(two, 4 * BEAT))).toBe('| C | / / G / |');
   });
 
   it('leaves no chord where it was the first', () => {
-    expect(text(withoutChangeAt(two, 0))).toBe('| N.C. | F / G / |');
+    expect(text(withoutChordAt(two, 0))).toBe('| N.C. | F / G / |');
   });
 
   it('is nothing where no chord begins', () => {
-    expect(withoutChangeAt(two, BEAT)).toEqual(two);
+    expect(withoutChordAt(two, BEAT)).toEqual(two);
   });
 });
 
@@ -109,7 +109,7 @@ describe('the length of a section', () => {
           let list: readonly ChordSlot[] = slots('| C | F / G / | Am | / / D G |');
           for (const [tick, other, act] of acts) {
             if (act === 'set') list = withChordAt(list, tick, chord('E7'));
-            else if (act === 'take') list = withoutChangeAt(list, tick);
+            else if (act === 'take') list = withoutChordAt(list, tick);
             else list = withChangeMoved(list, tick, other);
           }
           expect(sectionTicks({ slots: list })).toBe(16 * BEAT);

@@ -3,7 +3,7 @@ import type { HandName } from '../../../../src/core/voicing/voicing.ts';
 import type { StemDirection } from '../../../../src/ui/parts/notation/stemDirections.ts';
 import { lowerVoiceShift } from '../../../../src/ui/parts/notation/voiceShift.ts';
 import {
-  type WrittenBar,
+  type EngravedBar,
   type WrittenEvent,
   writtenBars,
 } from '../../../../src/ui/parts/notation/writtenBars.ts';
@@ -22,7 +22,7 @@ function headsOver(chart: string, right: string, key = 'C'): string {
     .join(' | ');
 }
 
-function events(bar: WrittenBar, hand: HandName): readonly WrittenEvent[] {
+function events(bar: EngravedBar, hand: HandName): readonly WrittenEvent[] {
   return bar.staves[hand].flat();
 }
 

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import type { PlanItem } from '../../../../src/core/practice/plan.ts';
 import {
-  clockText,
   leaveLine,
+  planClockText,
   secondsLeft,
   startLine,
 } from '../../../../src/ui/parts/plan/planLine.ts';
@@ -92,5 +92,5 @@ it('counts the time of a line down and stops at nothing', () => {
   expect(secondsLeft(3, 1000, 1500)).toBe(180);
   expect(secondsLeft(3, 1000, 176_000)).toBe(5);
   expect(secondsLeft(3, 1000, 400_000)).toBe(0);
-  expect([0, 5, 60, 125].map(clockText)).toEqual(['0:00', '0:05', '1:00', '2:05']);
+  expect([0, 5, 60, 125].map(planClockText)).toEqual(['0:00', '0:05', '1:00', '2:05']);
 });

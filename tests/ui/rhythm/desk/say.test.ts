@@ -5,7 +5,7 @@ import {
   partOf,
   struckBy,
   targetOfKey,
-  targetsOf,
+  writingTargets,
 } from '../../../../src/ui/rhythm/desk/targets.ts';
 import { pattern, source } from '../../../support/patterns.ts';
 
@@ -40,7 +40,7 @@ describe('what was said', () => {
 
 describe('what rhythms can be for', () => {
   it('is each hand, each source and each part of the band', () => {
-    const keys = targetsOf(BANDED).map(({ key }) => key);
+    const keys = writingTargets(BANDED).map(({ key }) => key);
     expect(keys.slice(0, 4)).toEqual(['left', 'right', 'source kick', 'new bass']);
     expect(new Set(keys).size).toBe(keys.length);
   });

@@ -13,7 +13,7 @@ type Props = {
 };
 
 /** The ending bar, which a section closes with: made, shown, taken away. */
-export function Ending({ pattern, scope, onScope, onEnding }: Props) {
+export function EndingLine({ pattern, scope, onScope, onEnding }: Props) {
   const { store } = useParts();
   if (!pattern.ending)
     return (

@@ -87,7 +87,7 @@ function Levels() {
 }
 
 /** Opens how loud each part is beside the others, and in which ear the click is heard. */
-export function Mix() {
+export function MixButton() {
   return (
     <PopupButton name="Mix" className="foot-mix">
       {() => <Levels />}

@@ -91,7 +91,7 @@ function useFormEntry(place: number | undefined): FormEntry | undefined {
 }
 
 /** The chart of a section, beat by beat or as text; `place` is the playing it is marked in. */
-export function Chart({
+export function SectionChart({
   section,
   place,
   playing,

@@ -90,7 +90,7 @@ function ClickedBeats({ meter }: { readonly meter: Meter }) {
 }
 
 /** Which beats click and what ticks between them, when the click rests, its sound and level, and the count-in. */
-export function ClickSettings({ meter }: { readonly meter: Meter }) {
+export function ClickFields({ meter }: { readonly meter: Meter }) {
   const { store } = useParts();
   const click = useProject((project) => project.practice.click);
   const { subdivision, rests, sound = 'tick' } = click;
