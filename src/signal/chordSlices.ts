@@ -1,8 +1,9 @@
 import type { HeardSlice, SliceStart } from '../core/harmony/chordPresence.ts';
 import type { Seconds } from '../core/time/ticks.ts';
 import { type ChromaSpan, chromaSpans } from './chroma.ts';
-import type { RecordedBeat } from './heardRecording.ts';
-import type { PitchSpectrum } from './pitchSpectrum.ts';
+import type { MonoRecording, RecordedBeat } from './heardRecording.ts';
+import { type PitchSpectrum, pitchSpectrum } from './pitchSpectrum.ts';
+import { LISTENING_RATE_HZ, resample } from './resample.ts';
 
 /** Where a slice of music begins in which one chord sounds at most. */
 type Edge = { readonly sec: Seconds; readonly starts: SliceStart };
@@ -23,6 +24,8 @@ const SILENT_LEVEL = 1e-7;
 export type ChordSlice = HeardSlice & {
   readonly fromSec: Seconds;
   readonly toSec: Seconds;
+  /** Mean magnitude over all pitches. */
+  readonly level: number;
 };
 
 function startOf({ positionInBar }: RecordedBeat, beatsPerBar: number): SliceStart {
@@ -96,9 +99,21 @@ export function chordSlices(
     fromSec,
     toSec,
     durationSec: toSec - fromSec,
+    level,
     starts: edges[i]!.starts,
     isSilent: level <= Math.max(SILENT_LEVEL, SILENT_SHARE * loud),
     chroma: sharesOf(chroma),
     bass: sharesOf(bass),
   }));
+}
+
+/** A recording of any rate in slices, and how many cents A lies over 440 Hz in it; see `chordSlices`. */
+export function slicesOf(
+  recording: MonoRecording,
+  beats: readonly RecordedBeat[],
+): { readonly slices: readonly ChordSlice[]; readonly tuningCents: number } {
+  const samples = resample(recording);
+  const spectrum = pitchSpectrum({ samples, sampleRateHz: LISTENING_RATE_HZ });
+  const endSec = samples.length / LISTENING_RATE_HZ;
+  return { slices: chordSlices(spectrum, beats, endSec), tuningCents: spectrum.tuningCents };
 }

@@ -2,7 +2,7 @@ import { type ReadChord, readChords, type SoundReading } from '../core/harmony/c
 import type { Key } from '../core/harmony/key.ts';
 import { spelledChord } from '../core/harmony/soundingChord.ts';
 import { findBeats } from './beats.ts';
-import { type ChordSlice, chordSlices } from './chordSlices.ts';
+import { type ChordSlice, slicesOf } from './chordSlices.ts';
 import type {
   ChordReading,
   MonoRecording,
@@ -11,8 +11,6 @@ import type {
   RecordedKey,
 } from './heardRecording.ts';
 import { keyOf } from './keyEvidence.ts';
-import { pitchSpectrum } from './pitchSpectrum.ts';
-import { LISTENING_RATE_HZ, resample } from './resample.ts';
 
 /** What harmony was heard in a recording. */
 export type Harmony = {
@@ -39,16 +37,13 @@ export function findChords(
 
 /** Chords and key of a recording; see `findChords`. */
 export function findHarmony(recording: MonoRecording, beats: readonly RecordedBeat[]): Harmony {
-  const samples = resample(recording);
-  const spectrum = pitchSpectrum({ samples, sampleRateHz: LISTENING_RATE_HZ });
-  const endSec = samples.length / LISTENING_RATE_HZ;
-  const slices = chordSlices(spectrum, beats, endSec);
+  const { slices, tuningCents } = slicesOf(recording, beats);
   const read = readChords(slices);
   const key = keyOf(slices, read);
   return {
     chords: read.map((chord) => recorded(chord, slices, key ?? C_MAJOR)),
     key,
-    tuningCents: spectrum.tuningCents,
+    tuningCents,
     slices,
   };
 }

@@ -8,6 +8,7 @@ import type { HeardRecording, MonoRecording } from './heardRecording.ts';
 import { lowPitches } from './lowPitches.ts';
 import { findPicks } from './picking.ts';
 import { LISTENING_RATE_HZ, resample } from './resample.ts';
+import { sectionsOf } from './sections.ts';
 import { strikesIn } from './strikeLooks.ts';
 import { struckBandFrames } from './struckBands.ts';
 
@@ -40,7 +41,8 @@ export function hearRecording(
   const bass = findBassNotes(strikes, pitches);
   const picks = findPicks(strikes, pitches);
   onProgress?.(DONE.pieces);
-  const { chords, key } = findHarmony(sound, beats);
+  const harmony = findHarmony(sound, beats);
+  const sections = sectionsOf(harmony, beats);
   onProgress?.(DONE.all);
   return {
     tempoBpm,
@@ -52,8 +54,8 @@ export function hearRecording(
     drums,
     bass,
     picks,
-    chords,
-    key,
-    sections: [],
+    chords: harmony.chords,
+    key: harmony.key,
+    sections,
   };
 }
