@@ -17,6 +17,7 @@ import { decodeShelfPattern } from './formats/patternFile.ts';
 import { createAutosave, pageLife } from './state/autosave.ts';
 import { pageTexts } from './state/lastWords.ts';
 import { openingProject } from './state/opening.ts';
+import { openingMarkIn } from './state/openingMark.ts';
 import { followOtherPages, pageTalk, toldStorage } from './state/otherPages.ts';
 import { openStorage } from './state/storage.ts';
 import { createStore } from './state/store.ts';
@@ -24,12 +25,16 @@ import { createTakeHistory, randomTakeId } from './state/takeHistory.ts';
 import { heardWith, withLatency } from './ui/parts/takes/latencies.ts';
 import { createViewStore } from './ui/parts/tool/viewState.ts';
 import { App } from './ui/shell/App.tsx';
+import { PageGuard } from './ui/shell/PageGuard.tsx';
 import { songsView } from './ui/songs/songsView.ts';
 
 const PATTERN_FILES = import.meta.glob<unknown>('../patterns/*.json', {
   eager: true,
   import: 'default',
 });
+
+/** A song that is drawn at all is drawn by then; the wait ends later where the page is busy drawing it. */
+const DRAWN_AFTER_MS = 200;
 
 /** The shipped patterns; the tests hold every one of them, so one that can't be read is a program error. */
 function shippedShelf(): ShelfPattern[] {
@@ -45,9 +50,11 @@ async function start(root: HTMLElement): Promise<void> {
   const talk = pageTalk('vampwright');
   const opened = await openStorage('vampwright');
   const storage = opened.ok ? ok(toldStorage(opened.value, talk)) : opened;
+  const mark = openingMarkIn(pageTexts(), 'vampwright', () => Date.now());
   const opening = await openingProject(
     storage,
     shelf.map(({ pattern }) => pattern),
+    mark,
   );
   const store = createStore(opening.project);
   const view = createViewStore(pageTexts());
@@ -66,6 +73,12 @@ async function start(root: HTMLElement): Promise<void> {
     const watch = setInterval(act, 60);
     return () => clearInterval(watch);
   };
+  let isUndrawn = false;
+  const endMark = () => {
+    if (!isUndrawn) mark.end();
+  };
+  const endWhenUp = () => setTimeout(endMark, DRAWN_AFTER_MS);
+  window.addEventListener('pagehide', endMark);
   const playback = createPlayback({ store, openSound, often });
   const midi = createMidiDoor({ taught: () => view.snapshot().taught });
   const hearing = createPracticeTakes({
@@ -87,7 +100,12 @@ async function start(root: HTMLElement): Promise<void> {
     storage: opening.storage,
     playback,
     nowMs: () => Date.now(),
-    onOpened,
+    onOpened: () => {
+      isUndrawn = false;
+      mark.begin();
+      onOpened();
+      endWhenUp();
+    },
     onDeleted: (id) => {
       onDeleted(id);
       takeHistory.forget(id);
@@ -100,7 +118,16 @@ async function start(root: HTMLElement): Promise<void> {
     rest: pageRest,
     reload: () => location.reload(),
   });
-  createRoot(root).render(
+  createRoot(root, {
+    onUncaughtError: (error) => {
+      isUndrawn = true;
+      console.error(error);
+    },
+    onCaughtError: (error, { errorBoundary }) => {
+      if (errorBoundary instanceof PageGuard) isUndrawn = true;
+      console.error(error);
+    },
+  }).render(
     <StrictMode>
       <App
         parts={{
@@ -120,6 +147,7 @@ async function start(root: HTMLElement): Promise<void> {
       />
     </StrictMode>,
   );
+  endWhenUp();
 }
 
 const root = document.getElementById('root');

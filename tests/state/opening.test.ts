@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { err, ok } from '../../src/core/result.ts';
 import { firstProject } from '../../src/state/firstProject.ts';
 import { openingProject } from '../../src/state/opening.ts';
+import { OPENING_MS, openingMarkIn } from '../../src/state/openingMark.ts';
 import type {
   KeptProject,
   Storage,
@@ -22,6 +23,20 @@ function kept(...ids: string[]): KeptProject[] {
   return ids.map((id) => ({ id, title: id, savedAtMs: 0 }));
 }
 
+/** The mark of a page in a browser that keeps `texts`. */
+function markIn(texts: Map<string, string>, nowMs = 0) {
+  const textsOfPage = {
+    getItem: (name: string) => texts.get(name) ?? null,
+    setItem: (name: string, text: string) => void texts.set(name, text),
+    removeItem: (name: string) => void texts.delete(name),
+  };
+  return openingMarkIn(textsOfPage, 'test', () => nowMs);
+}
+
+function unmarked() {
+  return markIn(new Map());
+}
+
 /** A storage that answers what the start asks of it. */
 function storageWith(answers: Pick<Storage, 'lastProject' | 'projects'>): Storage {
   return answers as Storage;
@@ -34,7 +49,10 @@ describe('the start', () => {
       lastProject: async () => ok(last),
       projects: async () => ok([]),
     });
-    expect(await openingProject(ok(storage), [])).toEqual({ project: last, storage: ok(storage) });
+    expect(await openingProject(ok(storage), [], unmarked())).toEqual({
+      project: last,
+      storage: ok(storage),
+    });
   });
 
   it('opens the first song where nothing was saved', async () => {
@@ -42,7 +60,7 @@ describe('the start', () => {
       lastProject: async () => ok(undefined),
       projects: async () => ok([]),
     });
-    expect(await openingProject(ok(storage), [])).toEqual({
+    expect(await openingProject(ok(storage), [], unmarked())).toEqual({
       project: firstProject([]),
       storage: ok(storage),
     });
@@ -53,7 +71,7 @@ describe('the start', () => {
       lastProject: async () => err(UNREADABLE),
       projects: async () => ok(kept('song-1', 'song-3')),
     });
-    const opening = await openingProject(ok(storage), []);
+    const opening = await openingProject(ok(storage), [], unmarked());
     expect(opening.project).toEqual({ ...firstProject([]), id: 'song-2' });
     expect(opening.problem).toBe(UNREADABLE);
     expect(opening.storage).toEqual(ok(storage));
@@ -64,14 +82,46 @@ describe('the start', () => {
       lastProject: async () => err(FAILED),
       projects: async () => err(FAILED),
     });
-    const opening = await openingProject(ok(storage), []);
+    const opening = await openingProject(ok(storage), [], unmarked());
     expect(opening).toEqual({ project: firstProject([]), storage: err(FAILED), problem: FAILED });
   });
 
   it('opens the first song without any storage', async () =>
-    expect(await openingProject(err(FAILED), [])).toEqual({
+    expect(await openingProject(err(FAILED), [], unmarked())).toEqual({
       project: firstProject([]),
       storage: err(FAILED),
       problem: FAILED,
     }));
+});
+
+describe('a song that was opened and never came up', () => {
+  const storage = storageWith({
+    lastProject: async () => ok(project({ id: 'mine' })),
+    projects: async () => ok(kept('mine')),
+  });
+  const later = OPENING_MS + 1;
+
+  it('is left closed the next time, and can be opened the time after', async () => {
+    const texts = new Map<string, string>();
+    expect((await openingProject(ok(storage), [], markIn(texts))).project.id).toBe('mine');
+    const next = markIn(texts, later);
+    const opening = await openingProject(ok(storage), [], next);
+    expect(opening.problem).toEqual({ kind: 'left-closed', title: 'mine' });
+    expect(opening.project.id).not.toBe('mine');
+    next.end();
+    expect((await openingProject(ok(storage), [], markIn(texts, later))).project.id).toBe('mine');
+  });
+
+  it('is opened where another tab is only just opening', async () => {
+    const texts = new Map<string, string>();
+    markIn(texts).begin();
+    const opening = await openingProject(ok(storage), [], markIn(texts, OPENING_MS));
+    expect(opening.project.id).toBe('mine');
+  });
+
+  it('is opened where the browser keeps no marks', async () => {
+    const mark = openingMarkIn(undefined, 'test', () => 0);
+    mark.begin();
+    expect((await openingProject(ok(storage), [], mark)).project.id).toBe('mine');
+  });
 });

@@ -3,7 +3,12 @@ import type { UnreadableProject } from '../../state/storage.ts';
 import { Icon } from '../kit/Icon.tsx';
 import { saveFile } from '../kit/saveFile.ts';
 import { midiSentence, useMidiState } from '../parts/input/midiHeard.ts';
-import { savingSentence, scoreSentence, unreadableSentence } from '../parts/tool/messages.ts';
+import {
+  leftClosedSentence,
+  savingSentence,
+  scoreSentence,
+  unreadableSentence,
+} from '../parts/tool/messages.ts';
 import { useParts } from '../parts/tool/parts.ts';
 import { usePlayback, useView } from '../parts/tool/useProject.ts';
 
@@ -16,6 +21,20 @@ function Unreadable({ song }: { readonly song: UnreadableProject }) {
       <button type="button" onClick={() => saveFile(`${song.title}.json`, song.text)}>
         Save its file
       </button>
+      <button type="button" className="quiet" aria-label="Close" onClick={() => setShown(false)}>
+        <Icon name="cross" />
+      </button>
+    </p>
+  );
+}
+
+/** That the song which lay open did not come up, and was left closed. */
+function NotOpenedAgain({ title }: { readonly title: string }) {
+  const [isShown, setShown] = useState(true);
+  if (!isShown) return null;
+  return (
+    <p className="message">
+      {leftClosedSentence(title)}
       <button type="button" className="quiet" aria-label="Close" onClick={() => setShown(false)}>
         <Icon name="cross" />
       </button>
@@ -76,6 +95,7 @@ export function Message({
   return (
     <div role="status">
       {opening.problem?.kind === 'unreadable' && <Unreadable song={opening.problem} />}
+      {opening.problem?.kind === 'left-closed' && <NotOpenedAgain title={opening.problem.title} />}
       <NotHeard />
       <NewerVersion />
       {answer && (

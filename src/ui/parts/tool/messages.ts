@@ -37,6 +37,11 @@ export function savingSentence(saving: SavingStatus): string | undefined {
   }
 }
 
+/** That the song opened last did not come up, that it is still there, and what to do. */
+export function leftClosedSentence(title: string): string {
+  return `The page stood still or failed when “${title}” was opened, so it was left closed this time. It is kept as it is; open it from the songs to try again. The first song is open instead.`;
+}
+
 /** That the kept song can't be read, that it is still there, and what to do. */
 export function unreadableSentence(song: UnreadableProject): string {
   const { error } = song;
