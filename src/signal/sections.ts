@@ -157,14 +157,15 @@ function cosine(a: Float64Array, b: Float64Array): number {
   return lengthA === 0 || lengthB === 0 ? 0 : both / Math.sqrt(lengthA * lengthB);
 }
 
-/** The parts with neighbours that never return made one, where they are about as loud. */
+/** The parts with neighbours that never return made one, where they are about as loud or one of them is a single bar. */
 function onceJoined(parts: readonly RepeatedPart[], bars: readonly HeardBar[]): RepeatedPart[] {
   const isOnce = ({ label }: RepeatedPart) =>
     parts.filter((part) => part.label === label).length === 1;
   const joined: RepeatedPart[] = [];
   for (const part of parts) {
     const last = joined.at(-1);
-    if (last && isOnce(part) && isOnce(last) && isAsLoud(last, part, bars))
+    const isOne = last && isOnce(part) && isOnce(last) && isAsLoud(last, part, bars);
+    if (last && (isOne || (isOnce(part) && part.bars === 1)))
       joined[joined.length - 1] = { ...last, bars: last.bars + part.bars };
     else joined.push(part);
   }

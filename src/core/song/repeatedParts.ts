@@ -29,6 +29,9 @@ const LENGTHS: readonly { readonly bars: number; readonly cost: number }[] = [
   { bars: 9, cost: 3 },
 ];
 
+/** What the unevenness of less than four bars costs at most where the music begins or ends: a pick-up, a last chord that rings on. */
+const SHORT_END = 1;
+
 /** How alike two bars are by index, 0 (nothing in common) to 1 (the same). */
 export type BarLikeness = (a: number, b: number) => number;
 
@@ -68,7 +71,9 @@ function partStarts(barCount: number, likeness: BarLikeness): number[] {
       const first = end - bars;
       if (first < 0) continue;
       const perBar = costPerBar(first, bars, barCount, likeness);
-      const total = costs[first]! + PART_COST + cost + perBar * bars;
+      const isShortEnd = bars < 4 && (first === 0 || end === barCount);
+      const uneven = isShortEnd ? Math.min(cost, SHORT_END) : cost;
+      const total = costs[first]! + PART_COST + uneven + perBar * bars;
       if (total < costs[end]!) {
         costs[end] = total;
         from[end] = first;
