@@ -41,7 +41,7 @@ afterAll(() => app.close());
 const pageNamed = (page: Page, name: string) =>
   page.getByRole('navigation').getByRole('button', { name, exact: true }).click();
 const play = (page: Page) =>
-  page.getByRole('contentinfo').getByRole('button', { name: 'Play' }).click();
+  page.getByRole('contentinfo').getByRole('button', { name: 'Start' }).click();
 const stop = (page: Page) =>
   page.getByRole('contentinfo').getByRole('button', { name: 'Stop' }).click();
 const versePattern = (page: Page) => page.getByRole('combobox', { name: 'Pattern', exact: true });
@@ -55,7 +55,7 @@ async function bringInBand(page: Page): Promise<void> {
     mimeType: 'audio/midi',
     buffer: Buffer.from(BAND),
   });
-  await page.getByText('7 of 8 bars agree').waitFor();
+  await page.getByText('7 of 8 bars play it').waitFor();
   await page.getByRole('button', { name: 'Take this pattern' }).click();
 }
 
@@ -68,13 +68,15 @@ it('leads from a MIDI file over a drill to the song, survives a reload, and can 
 
   await bringInBand(page);
   const name = page.getByRole('textbox', { name: 'Name of the pattern' });
-  expect(await name.inputValue()).toBe('harbour groove');
+  expect(await name.inputValue()).toBe('harbour groove, bars 1–8');
   await play(page);
   await page.locator('.pattern-playhead:not([hidden])').waitFor();
   await stop(page);
 
   await pageNamed(page, 'Drill');
-  await page.getByRole('combobox', { name: 'Pattern' }).selectOption({ label: 'harbour groove' });
+  await page
+    .getByRole('combobox', { name: 'Pattern' })
+    .selectOption({ label: 'harbour groove, bars 1–8' });
   await setNumber(page, 'To', 320);
   await setNumber(page, 'From', 300);
   await setNumber(page, 'Step', 10);
@@ -88,7 +90,7 @@ it('leads from a MIDI file over a drill to the song, survives a reload, and can 
 
   await pageNamed(page, 'Map');
   await page.getByRole('button', { name: /^Verse 1 .*bars/ }).click();
-  await versePattern(page).selectOption({ label: 'harbour groove (4/4)' });
+  await versePattern(page).selectOption({ label: 'harbour groove, bars 1–8 (4/4)' });
 
   await pageNamed(page, 'Play');
   await play(page);
@@ -101,12 +103,12 @@ it('leads from a MIDI file over a drill to the song, survives a reload, and can 
   await pageNamed(page, 'Map');
   const chosen = versePattern(page).locator('option:checked');
   await page.getByRole('button', { name: /^Verse 1 .*bars/ }).click();
-  expect(await chosen.textContent()).toBe('harbour groove (4/4)');
+  expect(await chosen.textContent()).toBe('harbour groove, bars 1–8 (4/4)');
 
   await versePattern(page).selectOption({ index: 0 });
-  expect(await chosen.textContent()).not.toBe('harbour groove (4/4)');
+  expect(await chosen.textContent()).not.toBe('harbour groove, bars 1–8 (4/4)');
   await page.getByRole('button', { name: /^Undo/ }).click();
-  expect(await chosen.textContent()).toBe('harbour groove (4/4)');
+  expect(await chosen.textContent()).toBe('harbour groove, bars 1–8 (4/4)');
 
   expect(errors).toEqual([]);
 });

@@ -2,12 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { LONGEST_CLICK_REST } from '../../../src/core/rhythm/clickRests.ts';
 import type { Edit } from '../../../src/state/edits/edit.ts';
 import {
+  drillInSong,
   LONGEST_PRACTICE,
   setBand,
   setBarsPerPass,
   setClick,
   setCountInAt,
   setDrillChord,
+  setDrillHands,
   setDrillPattern,
   setLadder,
   setSoundingHands,
@@ -135,3 +137,19 @@ it.each<[string, Edit]>([
 ])('stays the very same where the %s is what it was', (_, edit) =>
   expect(edit(PROJECT)).toBe(PROJECT),
 );
+
+describe('the drill and its song', () => {
+  it('has hands of its own, which leave the song’s as they are', () => {
+    const practice = practiceAfter(setDrillHands('left'));
+    expect(practice.drill.hands).toBe('left');
+    expect(practice.hands).toBe(PROJECT.practice.hands);
+  });
+
+  it('holds the key’s own chord under a pattern that was open, up to the song’s tempo', () => {
+    const slow = { ...PROJECT, song: { ...PROJECT.song, tempo: { bpm: 54, beatTicks: 480 } } };
+    const { drill } = drillInSong('p')(slow).practice;
+    expect(drill).toMatchObject({ patternId: 'p', ladder: { goalBpm: 54, startBpm: 36 } });
+    expect(drill.chord).toMatchObject({ root: slow.song.key.tonic, quality: slow.song.key.mode });
+    expect(drillInSong('nowhere')(PROJECT)).toBe(PROJECT);
+  });
+});

@@ -8,7 +8,7 @@ import {
   setTitle,
   transposeTo,
 } from '../../../src/state/edits/song.ts';
-import { majorKey, meter, otherEnding, section, slots, song } from '../../support/music.ts';
+import { chord, majorKey, meter, otherEnding, section, slots, song } from '../../support/music.ts';
 import { project } from '../../support/project.ts';
 
 const PROJECT = project();
@@ -82,4 +82,22 @@ describe('the beat that the tempo counts', () => {
     const before = project({ song: song([opening, inTwo], 'lilt opening') });
     expect(moveFormEntry(1, 0)(before).song.tempo.beatTicks).toBe(720);
   });
+});
+
+it('takes the chords that the drill holds along when the song is transposed', () => {
+  const stages = [
+    { id: 'two', passage: { kind: 'two-chords', first: chord('G7'), second: chord('Cm') } },
+    { id: 'one', passage: { kind: 'one-chord' } },
+  ] as const;
+  const { practice } = PROJECT;
+  const drilled = {
+    ...PROJECT,
+    practice: { ...practice, drill: { ...practice.drill, chord: chord('E♭7'), stages } },
+  };
+  const { drill } = transposeTo('2M')(drilled).practice;
+  expect(drill.chord).toEqual(chord('F7'));
+  expect(drill.stages?.map(({ passage }) => passage)).toEqual([
+    { kind: 'two-chords', first: chord('A7'), second: chord('Dm') },
+    { kind: 'one-chord' },
+  ]);
 });
