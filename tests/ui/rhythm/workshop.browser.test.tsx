@@ -90,12 +90,12 @@ describe('the shelf', () => {
 
   it('lets a pattern be heard without touching the song, and be taken', async () => {
     const before = parts.store.snapshot();
-    await page.getByRole('button', { name: 'Hear Bossa nova' }).click();
+    await page.getByRole('button', { name: 'Hear Bossa nova', exact: true }).click();
     expect(parts.playback.state()).toMatchObject({
       request: { kind: 'pattern', pattern: { name: 'Bossa nova' } },
     });
     expect(parts.store.snapshot()).toBe(before);
-    await page.getByRole('button', { name: 'Take Bossa nova' }).click();
+    await page.getByRole('button', { name: 'Take Bossa nova', exact: true }).click();
     expect(parts.playback.state().status).toBe('stopped');
     expect(parts.store.snapshot().patterns.map(({ name }) => name)).toEqual([
       'Pattern',
