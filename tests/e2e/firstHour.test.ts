@@ -52,8 +52,7 @@ it('leads from an empty song to a practice track for a student within thirty tap
   await tap('Rhythm', 'nav');
   await tap(/^Patterns/);
   await tap(/shelf/i);
-  await tap(/Soul backbeat/);
-  await tap(/^Take/);
+  await tap(/^Take Soul backbeat/);
   // Drilled in the song's key.
   await tap('Drill', 'nav');
   await tap('Drill it in this key');

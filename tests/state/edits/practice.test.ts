@@ -140,9 +140,9 @@ it.each<[string, Edit]>([
 
 describe('the drill and its song', () => {
   it('has hands of its own, which leave the song’s as they are', () => {
-    const practice = practiceAfter(setDrillHands('left'));
-    expect(practice.drill.hands).toBe('left');
-    expect(practice.hands).toBe(PROJECT.practice.hands);
+    const { drill, hands } = practiceAfter(setDrillHands('left'));
+    expect(drill.hands).toBe('left');
+    expect(hands).toBe(PROJECT.practice.hands);
   });
 
   it('holds the key’s own chord under a pattern that was open, up to the song’s tempo', () => {
