@@ -20,7 +20,7 @@ const DECIDING_SEC = 4;
 /**
  * From this on the likeliest chord tells a note about as well as "any note" does, per draw (a chord's shares are
  * sharp, so that a stray note costs it much): drums alone, tuned ones too, and noise stay under -0.37 in the median,
- * bands with distorted guitars come to -0.23, all others to 0 and more (measured: docs/decisions/053-heard-chords.md).
+ * bands with distorted guitars come to -0.23, nearly all others to 0 and more (the line was set on this material: docs/decisions/053-heard-chords.md).
  */
 const CHORD_GAIN = -0.3;
 
