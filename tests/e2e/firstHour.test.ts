@@ -72,3 +72,48 @@ it('leads from an empty song to a practice track for a student within thirty tap
   expect(taps).toBeLessThanOrEqual(30);
   expect(errors).toEqual([]);
 });
+
+it('takes a hit that was dragged over several steps back with one undo', async () => {
+  const { page } = open;
+  await page.keyboard.press('Escape');
+  await page.reload();
+  await tap('Rhythm', 'nav');
+  const hit = page.getByRole('gridcell', { name: /^Right hand, beat 2: chord/ }).first();
+  const free = page.getByRole('gridcell', { name: /^Right hand, beat 3: empty/ }).first();
+  const names = () =>
+    page
+      .getByRole('gridcell', { name: /^Right hand/ })
+      .evaluateAll((cells) => cells.map((cell) => cell.getAttribute('aria-label')));
+  const before = await names();
+  const [from, to] = [(await hit.boundingBox())!, (await free.boundingBox())!];
+  await page.mouse.move(from.x + 8, from.y + from.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(to.x + 8, to.y + to.height / 2, { steps: 8 });
+  await page.mouse.up();
+  expect(await names()).not.toEqual(before);
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  expect(await names()).toEqual(before);
+});
+
+it('leaves both hands sounding on Rhythm and Play whatever hand is the player’s in a drill', async () => {
+  const { page } = open;
+  await tap('Drill', 'nav');
+  await page
+    .getByRole('group', { name: 'Hands I play' })
+    .getByRole('button', { name: 'Right' })
+    .click();
+  const right = page.getByRole('contentinfo').getByRole('button', { name: 'Right', exact: true });
+  expect(await right.getAttribute('aria-pressed')).toBe('false');
+  for (const name of ['Rhythm', 'Play']) {
+    await tap(name, 'nav');
+    expect(await right.getAttribute('aria-pressed')).toBe('true');
+  }
+});
+
+it('sets the swing by the word under the slider', async () => {
+  const { page } = open;
+  await tap('Rhythm', 'nav');
+  await tap(/^Swing/);
+  await tap('triplet');
+  await page.getByRole('button', { name: /^Swing: triplet/ }).waitFor();
+});
