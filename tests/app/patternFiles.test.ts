@@ -39,7 +39,7 @@ describe('a pattern as a file', () => {
 
   it('says where it is wrong, also inside a variation', () => {
     const { text } = savedPatterns(WITH_EASIER, 'p')!;
-    const broken = text.replace('"name": "Groove (level 2)"', '"name": ""');
+    const broken = text.replace('"name": "Groove (level 2)"', '"name": 5');
     expect(problemOf(broken)).toContain('variations[0].name');
     expect(problemOf('{')).toBe('This is no pattern file: it can’t be read.');
     expect(problemOf('[]')).toContain('but there is nothing');
