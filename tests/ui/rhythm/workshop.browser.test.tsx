@@ -14,7 +14,7 @@ import { pageParts } from '../../support/pageParts.ts';
 import { pattern, source, ticksOf } from '../../support/patterns.ts';
 import { project } from '../../support/project.ts';
 
-const FILES = import.meta.glob<unknown>('../../patterns/*.json', {
+const FILES = import.meta.glob<unknown>('../../../patterns/*.json', {
   eager: true,
   import: 'default',
 });
