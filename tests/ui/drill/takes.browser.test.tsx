@@ -142,14 +142,16 @@ it('says what to do where the browser was not allowed to use MIDI', async () => 
   await expect.element(page.getByText('The browser was not allowed')).not.toBeInTheDocument();
 });
 
-it('lets the tool play the hand that I do not', async () => {
+it('lets the tool play the hand that I do not, in the drill alone', async () => {
   await open({ input: 'keys', latencyMs: {} });
+  const before = parts.store.snapshot().practice.hands;
   const hands = page.getByRole('group', { name: 'Hands I play' });
   await hands.getByRole('button', { name: 'Left' }).click();
-  expect(parts.store.snapshot().practice.hands).toBe('right');
+  expect(parts.store.snapshot().practice.drill.hands).toBe('right');
   await expect.element(page.getByText('The tool plays the right hand.')).toBeVisible();
   await hands.getByRole('button', { name: 'Both' }).click();
-  expect(parts.store.snapshot().practice.hands).toBe('none');
+  expect(parts.store.snapshot().practice.drill.hands).toBe('none');
+  expect(parts.store.snapshot().practice.hands).toBe(before);
 });
 
 it('keeps a latency that is set by hand, on this device', async () => {
