@@ -33,7 +33,7 @@ async function open(name: 'play' | 'drill', beats = '4/4'): Promise<void> {
   root = createRoot(place);
   root.render(<App parts={parts} />);
   await expect
-    .element(page.getByRole('contentinfo').getByRole('button', { name: 'Play' }))
+    .element(page.getByRole('contentinfo').getByRole('button', { name: 'Start' }))
     .toBeVisible();
 }
 
@@ -83,7 +83,7 @@ it('says while it rests that it does, and for how long still', async () => {
   await page.getByRole('button', { name: 'Click and count-in …' }).click();
   await choose('Falls silent for', '1 bar in 2');
   await userEvent.keyboard('{Escape}');
-  await page.getByRole('contentinfo').getByRole('button', { name: 'Play' }).click();
+  await page.getByRole('contentinfo').getByRole('button', { name: 'Start' }).click();
   const said = () => document.querySelector('.practice-click-rest')?.textContent;
   await expect.poll(said, { timeout: 20_000 }).toBe('');
   await expect.poll(said, { timeout: 5000 }).toBe('click rests, last bar');
