@@ -232,7 +232,7 @@ it(`paints and edits four bars at 16 steps a pair of beats, the band on, the pro
   const edited = await measuredDuring(page, () => edit(page));
   const painted = await measuredDuring(page, () => paint(page));
   await slowedBy(cdp, 1);
-  await page.getByRole('contentinfo').getByRole('button', { name: 'Play' }).click();
+  await page.getByRole('contentinfo').getByRole('button', { name: 'Start' }).click();
   await page.locator('.pattern-playhead:not([hidden])').waitFor({ timeout: 60_000 });
   await slowedBy(cdp, SLOWED);
   const playing = await measuredDuring(page, () => page.waitForTimeout(5000));
